@@ -1,0 +1,111 @@
+import type { Vec3 } from '../math/vec3.ts';
+import type { ItemRef, TargetSet } from '../model/project.ts';
+
+/** Definitions of every field: the report's contract (design/contract.md, "Report"), repeated in public/report.md for users. */
+export interface PictureReadout {
+  readonly distanceM: number;
+  readonly distanceHeights: number;
+  readonly horizontalDeg: number;
+  readonly verticalDeg: number;
+  readonly offAxisDeg: number;
+  readonly topElevationDeg: number;
+  readonly centreElevationDeg: number;
+  readonly pixelsPerDegree: number;
+  readonly visibleFraction: number;
+  /** C-value in millimetres; null when no row is in front. */
+  readonly clearanceMm: number | null;
+  readonly worstCase: { readonly visibleFraction: number; readonly clearanceMm: number | null };
+}
+
+export interface LoudspeakerReadout {
+  readonly id: string;
+  /** Measured at the ear from straight ahead (-z), positive to the right. */
+  readonly azimuthDeg: number;
+  readonly elevationDeg: number;
+  readonly distanceM: number;
+  readonly arrivalMs: number;
+  readonly offAxisDeg: number;
+  readonly levelDb: number;
+  readonly maxLevelDb: number;
+  readonly visibleFraction: number;
+}
+
+export interface SeatReadout {
+  readonly id: string;
+  readonly eyeM: Vec3;
+  readonly earM: Vec3;
+  readonly picture: PictureReadout;
+  readonly loudspeakers: readonly LoudspeakerReadout[];
+}
+
+export interface RoomReadout {
+  readonly volumeM3: number;
+  readonly surfaceM2: number;
+  /** Eyring reverberation time by octave centre in hertz. */
+  readonly rt60S: Readonly<Record<string, number>>;
+  readonly schroederHz: number;
+}
+
+/** Everything that is cheap enough to follow the hand: computed in the frame of the edit. */
+export interface GeometryReadout {
+  readonly room: RoomReadout;
+  readonly picture: { readonly widthM: number; readonly heightM: number; readonly diagonalM: number };
+  readonly seats: readonly SeatReadout[];
+}
+
+/** Levels are dB against the free field at 1 m of one subwoofer at 0 dB. */
+export interface SeatBass {
+  readonly id: string;
+  readonly levelDb: Float64Array;
+  /** Bounds of the damping uncertainty; null until the background has computed them. */
+  readonly lowDb: Float64Array | null;
+  readonly highDb: Float64Array | null;
+}
+
+export interface BassReadout {
+  readonly frequenciesHz: Float64Array;
+  readonly seats: readonly SeatBass[];
+  /** Standard deviation over seats at each frequency, divisor n - 1; null for one seat. */
+  readonly spreadDb: Float64Array | null;
+  readonly meanSpreadDb: number | null;
+  readonly meanVarianceDb2: number | null;
+  readonly maxMinDb: number | null;
+}
+
+export interface ModeReadout {
+  readonly hz: number;
+  readonly order: readonly [nx: number, nz: number, ny: number] | null;
+  readonly decayS: number;
+}
+
+/** The bass floor: level over a horizontal slice of the room at one frequency. */
+export interface BassFloor {
+  readonly frequencyHz: number;
+  readonly heightM: number;
+  /** Grid coordinates across (x) and along (z); the level at column i, row j is levelDb[j * xM.length + i]. */
+  readonly xM: Float64Array;
+  readonly zM: Float64Array;
+  readonly levelDb: Float32Array;
+}
+
+export type Verdict = 'met' | 'close' | 'missed';
+
+export interface Finding {
+  readonly id: string;
+  readonly rule: string;
+  readonly set: TargetSet;
+  readonly seat: string | null;
+  readonly item: string | null;
+  readonly value: number | null;
+  readonly unit: string;
+  /** An open end is null. */
+  readonly range: readonly [number | null, number | null];
+  readonly closeRange: readonly [number | null, number | null];
+  readonly verdict: Verdict;
+  readonly weight: number;
+  /** English, SI. The app renders its own words from rule and values. */
+  readonly text: string;
+  readonly source: string;
+  /** What "show me" lights; not part of the report. */
+  readonly causes: readonly ItemRef[];
+}
