@@ -36,4 +36,87 @@ export interface DocumentActions {
   load(project: Project): void;
 }
 
-export type DocumentStore = ReturnType<typeof createStore<DocumentState>> & { readonly actions: DocumentActions };
+export type DocumentStore = StoreApi<DocumentState> & { readonly actions: DocumentActions };
+
+interface Step {
+  readonly label: string;
+  readonly project: Project;
+}
+
+export const createDocumentStore = (project: Project, variant = 'main'): DocumentStore => {
+  let past: Step[] = [];
+  let future: Step[] = [];
+  let open: Step | null = null;
+  const store = createStore<DocumentState>()(() => ({
+    variant,
+    revision: 0,
+    project,
+    canUndo: false,
+    canRedo: false,
+    undoLabel: null,
+    redoLabel: null,
+    gestureOpen: false,
+    savedAtMs: null,
+  }));
+  const show = (next: Project) =>
+    store.setState((state) => ({
+      project: next,
+      revision: next === state.project ? state.revision : state.revision + 1,
+      canUndo: past.length > 0,
+      canRedo: future.length > 0,
+      undoLabel: past.at(-1)?.label ?? null,
+      redoLabel: future.at(-1)?.label ?? null,
+      gestureOpen: open !== null,
+    }));
+  const current = () => store.getState().project;
+  const actions: DocumentActions = {
+    mark(label) {
+      open ??= { label, project: current() };
+      show(current());
+    },
+    apply(label, command) {
+      const answer = command(current());
+      if (!answer.ok) return answer.reason;
+      if (open === null) {
+        past = [...past, { label, project: current() }];
+        future = [];
+      }
+      show(answer.project);
+      return null;
+    },
+    commit() {
+      if (open && open.project !== current()) {
+        past = [...past, open];
+        future = [];
+      }
+      open = null;
+      show(current());
+    },
+    cancel() {
+      const back = open?.project ?? current();
+      open = null;
+      show(back);
+    },
+    undo() {
+      const step = past.at(-1);
+      if (!step) return;
+      past = past.slice(0, -1);
+      future = [...future, { label: step.label, project: current() }];
+      show(step.project);
+    },
+    redo() {
+      const step = future.at(-1);
+      if (!step) return;
+      future = future.slice(0, -1);
+      past = [...past, { label: step.label, project: current() }];
+      show(step.project);
+    },
+    load(next) {
+      past = [];
+      future = [];
+      open = null;
+      show(next);
+    },
+  };
+  return Object.assign(store, { actions });
+};
