@@ -1,4 +1,4 @@
-import type { createStore } from 'zustand/vanilla';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Project } from '../model/project.ts';
 
 /** What a command answers: the next document, or why not (data; words are made where it is shown). */
