@@ -9,6 +9,9 @@ export interface RoomBox {
   readonly maxM: Vec3;
 }
 
+/** Whether the plan is a rectangle under a flat ceiling. */
+export const isBox = ({ room }: Project): boolean => room.plan.shape === 'rectangle' && room.ceiling.shape === 'flat';
+
 /** The room as a box. Only rectangles with a flat ceiling get past reading; a caller with any other room is at fault. */
 export const roomBox = (project: Project): RoomBox => {
   const { plan, ceiling } = project.room;

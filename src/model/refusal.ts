@@ -1,0 +1,23 @@
+/** What a field would have accepted, as data: words and units are made in src/words. */
+export type Allowed =
+  | { readonly kind: 'range'; readonly min?: number; readonly max?: number; readonly whole?: boolean }
+  | { readonly kind: 'choice'; readonly values: readonly (string | number | boolean)[] }
+  /** Text of so many characters, or a list of so many entries. */
+  | { readonly kind: 'count'; readonly of: string; readonly min: number; readonly max: number }
+  | { readonly kind: 'inside'; readonly minM: readonly number[]; readonly maxM: readonly number[] }
+  | { readonly kind: 'words'; readonly words: string }
+  /** A good description of something the engines cannot compute so far. */
+  | { readonly kind: 'notYet'; readonly what: string };
+
+/** Why a file or an edit was not accepted. */
+export interface Refusal {
+  /** The path from the top of the project, for example `loudspeakers[3].id`. */
+  readonly field: string;
+  /** The value as it was found; undefined where nothing was. */
+  readonly holds: unknown;
+  /** Goes before the value when its sense is not plain from the field, for example "an ear at". */
+  readonly lead?: string;
+  /** Follows the value, for example "already used by loudspeakers[0]". */
+  readonly aside?: string;
+  readonly allowed: Allowed;
+}
