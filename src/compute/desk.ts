@@ -1,0 +1,87 @@
+import type { BoxSpec, RoomField, UnitResponses } from '../engines/bass/room-field.ts';
+import { createBoxField } from '../engines/bass/room-field-box.ts';
+import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, SlicesJob, UnitSlices } from './protocol.ts';
+import { createRecent } from './recent.ts';
+
+/** Rooms kept with their axes solved: three dampings of one room and of the room before it. */
+const FIELDS_KEPT = 6;
+/** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */
+const RESPONSES_KEPT = 256;
+/** One source's slice is about 70 x 100 points x 8 bytes, 56 kB; 256 of them stay under 15 MB. */
+const SLICES_KEPT = 256;
+
+interface Column {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly moved: Uint8Array;
+}
+
+export interface Desk {
+  run<J extends Job>(job: J): AnswerTo<J>;
+  /** How often the engine was really called, by kind of job; what came from memory is not counted. */
+  readonly engineCalls: Readonly<Record<Job['kind'], number>>;
+}
+
+/**
+ * Does the jobs of one lane and remembers what each source alone sounded like, so that dragging one subwoofer among four
+ * costs one subwoofer. Knows nothing of workers: the worker and its inline twin both hold one.
+ */
+export const createDesk = (): Desk => {
+  const fields = createRecent<RoomField>(FIELDS_KEPT);
+  const columns = createRecent<Column>(RESPONSES_KEPT);
+  const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
+  const engineCalls = { responses: 0, slices: 0, modes: 0 };
+
+  const fieldOf = (spec: BoxSpec) => fields.get(JSON.stringify(spec), () => createBoxField(spec));
+
+  const responses = (job: ResponsesJob): UnitResponses => {
+    const field = fieldOf(job.spec);
+    const sources = job.sourcesM.length / 3;
+    const receivers = job.receiversM.length / 3;
+    const frequencies = job.frequenciesHz.length;
+    const re = new Float64Array(sources * receivers * frequencies);
+    const im = new Float64Array(re.length);
+    const moved = new Uint8Array(sources * receivers);
+    const setting = `${JSON.stringify(job.spec)}|${job.receiversM.join()}|${job.frequenciesHz.join()}`;
+    for (let source = 0; source < sources; source += 1) {
+      const at = job.sourcesM.slice(source * 3, source * 3 + 3);
+      const column = columns.get(`${setting}|${at.join()}`, () => {
+        engineCalls.responses += 1;
+        return field.unitResponses(at, job.receiversM, job.frequenciesHz);
+      });
+      re.set(column.re, source * receivers * frequencies);
+      im.set(column.im, source * receivers * frequencies);
+      moved.set(column.moved, source * receivers);
+    }
+    return { sources, receivers, frequencies, re, im, moved };
+  };
+
+  const unitSlices = (job: SlicesJob): UnitSlices => {
+    const field = fieldOf(job.spec);
+    const { plane } = job;
+    const setting = `${JSON.stringify(job.spec)}|${plane.normal}|${plane.atM}|${plane.uM.length}|${plane.vM.length}|${job.frequencyHz}`;
+    const found = Array.from({ length: job.sourcesM.length / 3 }, (_, source) => {
+      const at = job.sourcesM.slice(source * 3, source * 3 + 3);
+      return slices.get(`${setting}|${at.join()}`, () => {
+        engineCalls.slices += 1;
+        const { re, im } = field.slice(plane, at, ONE, job.frequencyHz);
+        return { re: Float32Array.from(re), im: Float32Array.from(im) };
+      });
+    });
+    return { frequencyHz: job.frequencyHz, fields: found };
+  };
+
+  const modes = (job: ModesJob) => {
+    engineCalls.modes += 1;
+    return fieldOf(job.spec).modes(job.maxHz);
+  };
+
+  const answer = (job: Job): Answers[Job['kind']] => {
+    if (job.kind === 'responses') return responses(job);
+    if (job.kind === 'slices') return unitSlices(job);
+    return modes(job);
+  };
+  return { run: <J extends Job>(job: J) => answer(job) as AnswerTo<J>, engineCalls };
+};
+
+const ONE = Float64Array.of(1, 0);

@@ -1,0 +1,51 @@
+import type { BoxSpec, RoomMode, SlicePlane, UnitResponses } from '../engines/bass/room-field.ts';
+
+/** Complex responses of every source at every receiver: apart from gain, delay and polarity, so that those cost nothing. */
+export interface ResponsesJob {
+  readonly kind: 'responses';
+  readonly spec: BoxSpec;
+  readonly sourcesM: Float64Array;
+  readonly receiversM: Float64Array;
+  readonly frequenciesHz: Float64Array;
+}
+
+/** Complex fields of every source over a plane at one frequency. */
+export interface SlicesJob {
+  readonly kind: 'slices';
+  readonly spec: BoxSpec;
+  readonly sourcesM: Float64Array;
+  readonly plane: SlicePlane;
+  readonly frequencyHz: number;
+}
+
+export interface ModesJob {
+  readonly kind: 'modes';
+  readonly spec: BoxSpec;
+  readonly maxHz: number;
+}
+
+export type Job = ResponsesJob | SlicesJob | ModesJob;
+
+/** One unit field a source: index iv * uM.length + iu. */
+export interface UnitSlices {
+  readonly frequencyHz: number;
+  readonly fields: readonly { readonly re: Float32Array; readonly im: Float32Array }[];
+}
+
+export interface Answers {
+  responses: UnitResponses;
+  slices: UnitSlices;
+  modes: RoomMode[];
+}
+
+export type AnswerTo<J extends Job> = Answers[J['kind']];
+
+/** Several jobs of one revision travel together, so that what is shown together was computed together. */
+export interface WorkRequest {
+  readonly id: number;
+  readonly jobs: readonly Job[];
+}
+
+export type WorkReply =
+  | { readonly id: number; readonly ok: true; readonly answers: readonly Answers[Job['kind']][] }
+  | { readonly id: number; readonly ok: false; readonly reason: string };
