@@ -1,12 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Project } from '../model/project.ts';
+import type { Refusal } from '../model/refusal.ts';
 
-/** What a command answers: the next document, or why not (data; words are made where it is shown). */
-export interface Refusal {
-  readonly field: string;
-  readonly holds: string;
-  readonly allowed: string;
-}
+/** A pure edit: the next document, or why not (data; words are made where it is shown). */
 export type Command = (project: Project) => { ok: true; project: Project } | { ok: false; reason: Refusal };
 
 export interface DocumentState {
