@@ -1,0 +1,142 @@
+import { AXES, type BoxGeometry, type BoxState } from './box-state';
+import { type Pairs, planPairs } from './pairs';
+import {
+  bytesOfTables,
+  clearTables,
+  emptyTables,
+  fillTables,
+  type PointSet,
+  type PointTables,
+  pointSet,
+} from './point-tables';
+import type { UnitResponses } from './room-field';
+import type { StateCache } from './state-cache';
+import { termsWithin } from './transverse-terms';
+
+/** Unit responses of one box; remembers the receivers' tables so that a moved source costs only itself. */
+export interface BoxResponses {
+  at(sources: Float64Array, receivers: Float64Array, frequenciesHz: Float64Array, growthPerS: number): UnitResponses;
+  bytesFor(state: BoxState): number;
+}
+
+const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>
+  a.length === b.length && a.every((value, i) => value === b[i]);
+
+export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): BoxResponses => {
+  let receiverSet: PointSet = pointSet(new Float64Array(0));
+  let tablesOf = new WeakMap<BoxState, PointTables>();
+
+  const receiverTables = (state: BoxState): PointTables => {
+    const known = tablesOf.get(state);
+    if (known !== undefined) return known;
+    const fresh = emptyTables(receiverSet);
+    tablesOf.set(state, fresh);
+    return fresh;
+  };
+
+  const bytesFor = (state: BoxState): number => {
+    const tables = tablesOf.get(state);
+    return tables === undefined ? 0 : bytesOfTables(tables);
+  };
+
+  const at: BoxResponses['at'] = (sourcesM, receiversM, frequenciesHz, growthPerS) => {
+    const pairs = planPairs(geometry, sourcesM, receiversM);
+    if (!sameNumbers(pairs.receivers, receiverSet.positions)) {
+      receiverSet = pointSet(pairs.receivers);
+      tablesOf = new WeakMap();
+    }
+    const sourceTables = emptyTables(pointSet(pairs.sources));
+    const plan = newPlan(pairs, receiverSet.count);
+    const count = pairs.sourceCount * pairs.receiverCount;
+    const frequencies = frequenciesHz.length;
+    const re = new Float64Array(count * frequencies);
+    const im = new Float64Array(count * frequencies);
+    for (let f = 0; f < frequencies; f++) {
+      const state = cache.at(frequenciesHz[f], growthPerS);
+      countTerms(geometry, state, pairs, plan);
+      const receivers = receiverTables(state);
+      clearTables(sourceTables);
+      fillTables(geometry, state, plan.sourceNeed, true, sourceTables);
+      fillTables(geometry, state, plan.receiverNeed, false, receivers);
+      sumPairs(pairs, plan, sourceTables, receivers, re, im, f, frequencies);
+    }
+    cache.trim(bytesFor);
+    return {
+      sources: pairs.sourceCount,
+      receivers: pairs.receiverCount,
+      frequencies,
+      re,
+      im,
+      moved: pairs.moved,
+    };
+  };
+  return { at, bytesFor };
+};
+
+interface Plan {
+  /** Terms per pair at the present frequency. */
+  readonly terms: Int32Array;
+  readonly sourceNeed: readonly Int32Array[];
+  readonly receiverNeed: readonly Int32Array[];
+}
+
+const newPlan = (pairs: Pairs, receivers: number): Plan => ({
+  terms: new Int32Array(pairs.axis.length),
+  sourceNeed: AXES.map(() => new Int32Array(pairs.sourceCount)),
+  receiverNeed: AXES.map(() => new Int32Array(receivers)),
+});
+
+/** Decides where each pair's sum is cut and how many terms each point must offer. */
+const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: Plan): void => {
+  for (const axis of AXES) {
+    plan.sourceNeed[axis].fill(0);
+    plan.receiverNeed[axis].fill(0);
+  }
+  const k2 = state.kRe * state.kRe;
+  for (let p = 0; p < plan.terms.length; p++) {
+    const axis = pairs.axis[p] as 0 | 1 | 2;
+    const terms = geometry.terms(axis);
+    const whole = pairs.reach2[p] > geometry.wholeAbove;
+    const count = whole ? terms.count : termsWithin(terms, k2 + pairs.reach2[p]);
+    plan.terms[p] = count;
+    const source = Math.floor(p / pairs.receiverCount);
+    const receiver = pairs.at[p];
+    if (count > plan.sourceNeed[axis][source]) plan.sourceNeed[axis][source] = count;
+    if (count > plan.receiverNeed[axis][receiver]) plan.receiverNeed[axis][receiver] = count;
+  }
+};
+
+const sumPairs = (
+  pairs: Pairs,
+  plan: Plan,
+  sources: PointTables,
+  receivers: PointTables,
+  re: Float64Array,
+  im: Float64Array,
+  f: number,
+  frequencies: number,
+): void => {
+  const fourPi = 4 * Math.PI;
+  for (let p = 0; p < plan.terms.length; p++) {
+    const axis = pairs.axis[p];
+    const a = sources.data[axis];
+    const b = receivers.data[axis];
+    const source = Math.floor(p / pairs.receiverCount);
+    let i = 4 * sources.capacity[axis] * source;
+    let j = 4 * receivers.capacity[axis] * pairs.at[p];
+    if (pairs.beyond[p] === 1) j += 2;
+    else i += 2;
+    let sumRe = 0;
+    let sumIm = 0;
+    for (let t = plan.terms[p]; t > 0; t--, i += 4, j += 4) {
+      const aRe = a[i];
+      const aIm = a[i + 1];
+      const bRe = b[j];
+      const bIm = b[j + 1];
+      sumRe += aRe * bRe - aIm * bIm;
+      sumIm += aRe * bIm + aIm * bRe;
+    }
+    re[p * frequencies + f] = fourPi * sumRe + pairs.rest[p];
+    im[p * frequencies + f] = fourPi * sumIm;
+  }
+};

@@ -1,0 +1,187 @@
+import { type AxisModes, valuesAt } from './axis-modes';
+import { ACROSS, type BoxGeometry, type BoxState, EPSILON, readyTerms } from './box-state';
+import { pointFactors } from './closed-axis';
+import { insideBox } from './pairs';
+import type { Axis, SliceField, SlicePlane } from './room-field';
+import { contract, multiplyRows } from './slice-kernel';
+import { createSliceRests, sameGrid } from './slice-rest';
+import type { StateCache } from './state-cache';
+import { termsWithin } from './transverse-terms';
+
+/** Closer than this to the plane a source's near field is completed by the screened rest. */
+export const IN_PLANE_M = 0.6;
+/** Bytes of screened maps kept (a 128 x 128 map has 64 kB). */
+const REST_LIMIT_BYTES = 16e6;
+
+export interface BoxSlices {
+  at(plane: SlicePlane, sourcesM: Float64Array, weights: Float64Array, frequencyHz: number): SliceField;
+}
+
+/** Mode values over one axis of the grid, for the state they were made for. */
+interface GridValues {
+  state: BoxState | null;
+  orders: number;
+  rows: Float64Array;
+}
+
+export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSlices => {
+  const rests = createSliceRests(geometry, REST_LIMIT_BYTES);
+  let grid: SlicePlane | null = null;
+  const kept: GridValues[] = [0, 1].map(() => ({ state: null, orders: 0, rows: new Float64Array(0) }));
+  let partial = new Float64Array(0);
+  let matrix = new Float64Array(0);
+  let counts = new Int32Array(0);
+
+  const gridRows = (which: 0 | 1, state: BoxState, axis: Axis, points: Float64Array, orders: number): GridValues => {
+    const values = kept[which];
+    if (values.state === state && values.orders >= orders) return values;
+    if (values.rows.length < 2 * orders * points.length) values.rows = new Float64Array(2 * orders * points.length);
+    fillRows(state.axes[axis], points, orders, values.rows);
+    values.state = state;
+    values.orders = orders;
+    return values;
+  };
+
+  const at: BoxSlices['at'] = (plane, sourcesM, weights, frequencyHz) => {
+    const { normal, atM } = plane;
+    if (grid === null || !sameGrid(grid, plane)) {
+      grid = { ...plane, uM: Float64Array.from(plane.uM), vM: Float64Array.from(plane.vM) };
+      for (const values of kept) values.state = null;
+    }
+    const sources = insideBox(geometry, sourcesM);
+    const state = cache.at(frequencyHz, 0);
+    const terms = geometry.terms(normal);
+    const count = termsForPlane(geometry, state, plane, sources);
+    const short = orderFewer(geometry, plane);
+    const [shortAxis, longAxis] = short === 'u' ? [plane.uAxis, plane.vAxis] : [plane.vAxis, plane.uAxis];
+    const firstIsShort = ACROSS[normal][0] === shortAxis;
+    const shortOrders = (firstIsShort ? terms.firstCount : terms.secondCount)[count - 1];
+    const longOrders = (firstIsShort ? terms.secondCount : terms.firstCount)[count - 1];
+    const shortPoints = short === 'u' ? plane.uM : plane.vM;
+    const longPoints = short === 'u' ? plane.vM : plane.uM;
+    const shortRows = gridRows(0, state, shortAxis, shortPoints, shortOrders);
+    const longRows = gridRows(1, state, longAxis, longPoints, longOrders);
+
+    const width = longRows.orders;
+    const height = shortRows.orders;
+    if (matrix.length < 2 * width * height) matrix = new Float64Array(2 * width * height);
+    if (counts.length < height) counts = new Int32Array(height);
+    matrix.fill(0, 0, 2 * width * height);
+    counts.fill(0, 0, height);
+    const shortOrder = firstIsShort ? terms.first : terms.second;
+    const longOrder = firstIsShort ? terms.second : terms.first;
+    sumSources(geometry, state, plane, sources, weights, count, shortAxis, longAxis, shortOrder, longOrder);
+    for (let t = 0; t < count; t++) {
+      const i = 2 * (width * shortOrder[t] + longOrder[t]);
+      matrix[i] = coefficients[2 * t];
+      matrix[i + 1] = coefficients[2 * t + 1];
+      if (longOrder[t] >= counts[shortOrder[t]]) counts[shortOrder[t]] = longOrder[t] + 1;
+    }
+    if (partial.length < 2 * height * longPoints.length) partial = new Float64Array(2 * height * longPoints.length);
+    contract(matrix, counts, height, width, longRows.rows, longPoints.length, partial);
+    const nu = plane.uM.length;
+    const re = new Float64Array(nu * plane.vM.length);
+    const im = new Float64Array(nu * plane.vM.length);
+    const [strideShort, strideLong] = short === 'u' ? [1, nu] : [nu, 1];
+    multiplyRows(
+      shortRows.rows,
+      shortPoints.length,
+      partial,
+      longPoints.length,
+      height,
+      re,
+      im,
+      strideShort,
+      strideLong,
+    );
+    for (let s = 0; 3 * s < sources.length; s++) {
+      if (Math.abs(sources[3 * s + normal] - atM) >= IN_PLANE_M) continue;
+      addScaled(rests.mapFor(plane, sources.slice(3 * s, 3 * s + 3)), weights[2 * s], weights[2 * s + 1], re, im);
+    }
+    cache.trim(() => 0);
+    return { re, im };
+  };
+  return { at };
+};
+
+/** All terms when a source lies near the plane, else as many as the nearest source needs. */
+const termsForPlane = (geometry: BoxGeometry, state: BoxState, plane: SlicePlane, sources: Float64Array): number => {
+  const terms = geometry.terms(plane.normal);
+  let gap = Number.POSITIVE_INFINITY;
+  for (let i = plane.normal; i < sources.length; i += 3) gap = Math.min(gap, Math.abs(sources[i] - plane.atM));
+  if (gap < IN_PLANE_M) return terms.count;
+  return termsWithin(terms, state.kRe * state.kRe + (Math.log(1 / EPSILON) / gap) ** 2);
+};
+
+const orderFewer = (geometry: BoxGeometry, plane: SlicePlane): 'u' | 'v' =>
+  geometry.sizeM[plane.uAxis] <= geometry.sizeM[plane.vAxis] ? 'u' : 'v';
+
+const fillRows = (modes: AxisModes, points: Float64Array, orders: number, rows: Float64Array): void => {
+  for (let i = 0; i < points.length; i++) valuesAt(modes, points[i], orders, rows, 2 * orders * i);
+};
+
+let coefficients = new Float64Array(0);
+let planeFactors = new Float64Array(0);
+let sourceFactors = new Float64Array(0);
+let shortValues = new Float64Array(0);
+let longValues = new Float64Array(0);
+
+/** The coefficient of each term, 4 pi sum over sources of weight Y_m Z_n g, into `coefficients`. */
+const sumSources = (
+  geometry: BoxGeometry,
+  state: BoxState,
+  plane: SlicePlane,
+  sources: Float64Array,
+  weights: Float64Array,
+  count: number,
+  shortAxis: Axis,
+  longAxis: Axis,
+  shortOrder: Uint16Array,
+  longOrder: Uint16Array,
+): void => {
+  const { normal, atM } = plane;
+  const lengthM = geometry.sizeM[normal];
+  const closed = readyTerms(geometry, state, normal, count);
+  if (coefficients.length < 2 * count) {
+    coefficients = new Float64Array(2 * count);
+    planeFactors = new Float64Array(4 * count);
+    sourceFactors = new Float64Array(4 * count);
+  }
+  const most = 2 * Math.max(geometry.orders[0], geometry.orders[1], geometry.orders[2]);
+  if (shortValues.length < most) {
+    shortValues = new Float64Array(most);
+    longValues = new Float64Array(most);
+  }
+  coefficients.fill(0, 0, 2 * count);
+  pointFactors(closed, 0, count, atM, state.walls[normal], lengthM, true, planeFactors);
+  for (let s = 0; 3 * s < sources.length; s++) {
+    const z = sources[3 * s + normal];
+    pointFactors(closed, 0, count, z, state.walls[normal], lengthM, false, sourceFactors);
+    valuesAt(state.axes[shortAxis], sources[3 * s + shortAxis], geometry.orders[shortAxis], shortValues, 0);
+    valuesAt(state.axes[longAxis], sources[3 * s + longAxis], geometry.orders[longAxis], longValues, 0);
+    const wRe = 4 * Math.PI * weights[2 * s];
+    const wIm = 4 * Math.PI * weights[2 * s + 1];
+    const low = atM >= z ? 0 : 2;
+    for (let t = 0; t < count; t++) {
+      const i = 4 * t + low;
+      const j = 4 * t + 2 - low;
+      const gRe = sourceFactors[i] * planeFactors[j] - sourceFactors[i + 1] * planeFactors[j + 1];
+      const gIm = sourceFactors[i] * planeFactors[j + 1] + sourceFactors[i + 1] * planeFactors[j];
+      const m = 2 * shortOrder[t];
+      const n = 2 * longOrder[t];
+      const yRe = shortValues[m] * longValues[n] - shortValues[m + 1] * longValues[n + 1];
+      const yIm = shortValues[m] * longValues[n + 1] + shortValues[m + 1] * longValues[n];
+      const pRe = gRe * yRe - gIm * yIm;
+      const pIm = gRe * yIm + gIm * yRe;
+      coefficients[2 * t] += wRe * pRe - wIm * pIm;
+      coefficients[2 * t + 1] += wRe * pIm + wIm * pRe;
+    }
+  }
+};
+
+const addScaled = (map: Float32Array, wRe: number, wIm: number, re: Float64Array, im: Float64Array): void => {
+  for (let i = 0; i < map.length; i++) {
+    re[i] += wRe * map[i];
+    im[i] += wIm * map[i];
+  }
+};
