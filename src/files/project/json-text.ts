@@ -7,6 +7,9 @@ export interface JsonTrouble {
 
 export const DEEPEST_NESTING = 32;
 
+/** Lists, objects and keys in one file. Far more than a room needs; a parser would take seconds over what 5 MB can hold. */
+export const MOST_PARTS = 250_000;
+
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const LITERAL = /true|false|null/y;
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9A-Fa-f]{4})/y;
@@ -70,6 +73,7 @@ const stringEnd = (text: string, at: number): number | JsonTrouble => {
 export const jsonTrouble = (text: string): JsonTrouble | undefined => {
   const containers = new Uint8Array(DEEPEST_NESTING);
   let depth = 0;
+  let parts = 0;
   let state: State = 'value';
   let at = 0;
   for (;;) {
@@ -97,10 +101,12 @@ export const jsonTrouble = (text: string): JsonTrouble | undefined => {
       if (typeof end !== 'number') return end;
       at = end;
       state = takesKey ? 'colon' : 'after';
+      if (takesKey && ++parts > MOST_PARTS) return tooMany(at);
     } else if (opens && takesValue) {
       if (depth === DEEPEST_NESTING) {
         return { at, holds: `nesting ${depth + 1} deep`, allowed: `nesting up to ${DEEPEST_NESTING}` };
       }
+      if (++parts > MOST_PARTS) return tooMany(at);
       containers[depth++] = code === 123 ? OBJECT : LIST;
       at++;
       state = code === 123 ? 'first key' : 'first value';
@@ -113,9 +119,22 @@ export const jsonTrouble = (text: string): JsonTrouble | undefined => {
   }
 };
 
+const tooMany = (at: number): JsonTrouble => ({
+  at,
+  holds: 'one part too many',
+  allowed: `up to ${MOST_PARTS} lists, objects and keys in all`,
+});
+
 /** The length of a number, true, false or null; 0 where none stands. */
-const scalarLength = (text: string, at: number): number =>
-  matchLength(NUMBER, text, at) || matchLength(LITERAL, text, at);
+const scalarLength = (text: string, at: number): number => {
+  const code = text.charCodeAt(at);
+  const digit = code > 48 && code <= 57;
+  const next = text.charCodeAt(at + 1);
+  // One digit alone is the cheapest number to write and so the commonest in a hostile file.
+  if (digit && (next === 44 || next === 93)) return 1;
+  if (digit || code === 48 || code === 45) return matchLength(NUMBER, text, at);
+  return matchLength(LITERAL, text, at);
+};
 
 /** Line and column of a place in a text, both counted from 1. */
 export const lineAndColumn = (text: string, at: number): { line: number; column: number } => {
