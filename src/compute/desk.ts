@@ -1,5 +1,5 @@
+import { createBoxField } from '../engines/bass/box-field.ts';
 import type { BoxSpec, RoomField, UnitResponses } from '../engines/bass/room-field.ts';
-import { createBoxField } from '../engines/bass/room-field-box.ts';
 import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, SlicesJob, UnitSlices } from './protocol.ts';
 import { createRecent } from './recent.ts';
 
