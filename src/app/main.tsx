@@ -2,6 +2,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import twoRow from '../model/presets/two-row.json';
 import { projectSchema } from '../model/schema/project.ts';
+import { referenceSeatId } from '../model/seating.ts';
 import { createDocumentStore } from '../state/document.ts';
 import { createResultsStore } from '../state/results.ts';
 import { createSessionStore } from '../state/session.ts';
@@ -13,6 +14,8 @@ const view = {
   session: createSessionStore(),
   results: createResultsStore(),
 };
+
+view.session.setState({ seatId: referenceSeatId(view.document.getState().project) });
 
 const root = document.getElementById('root');
 if (root) {
