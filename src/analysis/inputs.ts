@@ -1,0 +1,30 @@
+import type { Vec3 } from '../math/vec3.ts';
+import type { Project } from '../model/project.ts';
+import { seatPoses } from '../model/seating.ts';
+import { engineTriples } from './inputs/box.ts';
+
+/**
+ * The document as the engines' input: the only place where axes are converted. Kept by subject in inputs/: the box and its
+ * damping, what a surface is made of, the boundary for reverberation, keys, frequencies.
+ */
+export { boxSpec, DAMPING_FACTOR, type Damping } from './inputs/box.ts';
+export { defaultFrequenciesHz, opensWithSpreadGrid, SPREAD_GRID_LENGTH, spreadGridHz } from './inputs/frequencies.ts';
+export { bassFieldKey, bassPlacesKey, driveKey, geometryKey } from './inputs/keys.ts';
+
+/** The subwoofers' places as the engine takes them, in the document's order. */
+export const sourceTriples = (project: Project): Float64Array =>
+  engineTriples(
+    project,
+    project.subwoofers.map(({ atM }) => atM as Vec3),
+  );
+
+/** The ears' places as the engine takes them, rows from the file's first to its last. */
+export const earTriples = (project: Project): Float64Array =>
+  engineTriples(
+    project,
+    seatPoses(project).map(({ earM }) => earM),
+  );
+
+/** The seats' ids in the order of `earTriples`. */
+export const seatIdsInOrder = (project: Project): string[] =>
+  project.rows.flatMap(({ seats }) => seats.map(({ id }) => id));

@@ -1,0 +1,95 @@
+import type { OctaveValues } from '../../engines/acoustics/bands.ts';
+import type { AbsorbingArea, ReverberationInput } from '../../engines/acoustics/reverberation.ts';
+import { surfaceExtent } from '../../model/checks/surfaces.ts';
+import type { Opening, Patch, Project, SurfaceName } from '../../model/project.ts';
+import { roomBox, soundSpeedOf } from '../../model/room.ts';
+import { defaultFinish, octaveAbsorption } from './treatment.ts';
+
+export const SURFACE_ORDER: readonly SurfaceName[] = ['front', 'back', 'left', 'right', 'floor', 'ceiling'];
+
+const everything: OctaveValues = [1, 1, 1, 1, 1, 1];
+
+/**
+ * What an opening takes from the room's sound: all of it where nothing closes it; else what a window of ordinary glass or,
+ * for a door, boards over an air space take (no table read has a row for doors).
+ */
+export const openingAbsorption = ({ kind, leaf }: Pick<Opening, 'kind' | 'leaf'>): OctaveValues => {
+  if (kind === 'opening' || leaf !== 'closed') return everything;
+  return octaveAbsorption({ finish: kind === 'window' ? 'glass-window' : 'wood-floor-on-joists' }, '');
+};
+
+interface Piece {
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  readonly absorption: OctaveValues;
+}
+
+const pieceOf = (item: Opening | Patch, absorption: OctaveValues, alongM: number, upM: number): Piece => ({
+  from: [item.fromM, item.bottomM],
+  to: [Math.min(item.fromM + item.widthM, alongM), Math.min(item.bottomM + item.heightM, upM)],
+  absorption,
+});
+
+const cuts = (pieces: readonly Piece[], axis: 0 | 1): number[] =>
+  [...new Set(pieces.flatMap(({ from, to }) => [from[axis], to[axis]]))].sort((a, b) => a - b);
+
+/**
+ * The area each piece keeps when later ones lie over earlier ones: the surface is cut along every edge and each cell goes
+ * to the last piece over it. Exact.
+ */
+const keptAreas = (pieces: readonly Piece[]): Float64Array => {
+  const along = cuts(pieces, 0);
+  const up = cuts(pieces, 1);
+  const columns = along.length;
+  const owner = new Int32Array(columns * up.length).fill(-1);
+  pieces.forEach(({ from, to }, index) => {
+    const first = along.indexOf(from[0]);
+    const last = along.indexOf(to[0]);
+    for (let j = up.indexOf(from[1]); j < up.indexOf(to[1]); j += 1)
+      owner.fill(index, j * columns + first, j * columns + Math.max(first, last));
+  });
+  const kept = new Float64Array(pieces.length);
+  for (let j = 0; j + 1 < up.length; j += 1)
+    for (let i = 0; i + 1 < columns; i += 1) {
+      const index = owner[j * columns + i];
+      if (index >= 0) kept[index] += (along[i + 1] - along[i]) * (up[j + 1] - up[j]);
+    }
+  return kept;
+};
+
+const saysSomething = ({ finish, absorption, admittance }: Patch): boolean =>
+  finish !== undefined || absorption !== undefined || admittance !== undefined;
+
+/** One surface as areas: its patches, its openings (which lie over patches) and what is left of it. */
+const areasOf = (project: Project, surface: SurfaceName): AbsorbingArea[] => {
+  const { patches, openings, surfaces } = project.room;
+  const { alongM, upM } = surfaceExtent(project, surface);
+  const own = octaveAbsorption(surfaces[surface], defaultFinish(surface));
+  const pieces = [
+    ...patches
+      .filter((patch) => patch.surface === surface)
+      .map((patch) => pieceOf(patch, saysSomething(patch) ? octaveAbsorption(patch, '') : own, alongM, upM)),
+    ...openings
+      .filter((opening) => opening.surface === surface)
+      .map((opening) => pieceOf(opening, openingAbsorption(opening), alongM, upM)),
+  ];
+  const kept = keptAreas(pieces);
+  const covered = kept.reduce((sum, area) => sum + area, 0);
+  return [
+    { areaM2: Math.max(0, alongM * upM - covered), absorption: own },
+    ...pieces.map(({ absorption }, index) => ({ areaM2: kept[index], absorption })),
+  ];
+};
+
+/**
+ * The room's volume and boundary for the reverberation formulas. A patch replaces its area of the surface under it, an
+ * opening replaces both. People, furniture and the air's own absorption are left out.
+ */
+export const reverberationInput = (project: Project): ReverberationInput => {
+  const { widthM, lengthM, heightM } = roomBox(project);
+  return {
+    volumeM3: widthM * lengthM * heightM,
+    areas: SURFACE_ORDER.flatMap((surface) => areasOf(project, surface)),
+    speedMS: soundSpeedOf(project),
+  };
+};
