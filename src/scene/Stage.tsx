@@ -1,15 +1,61 @@
 import { Canvas } from '@react-three/fiber';
+import { Fragment, useCallback, useState } from 'react';
+import { NeutralToneMapping } from 'three';
 import { useView, ViewProvider } from '../state/view.tsx';
+import { ContextGuard } from './ContextGuard.tsx';
+import { KitProvider, StageKit } from './kit.ts';
 import { Room } from './objects/Room.tsx';
+import { BassFloor } from './overlays/BassFloor.tsx';
+import { Redraw } from './Redraw.tsx';
+import { RigDriver } from './rigs/RigDriver.tsx';
+import { NoScene, StageBoundary } from './StageBoundary.tsx';
 
-/** The one canvas. Everything three-dimensional hangs below it. */
+const HOUSE_DARK = '#14110f';
+
+const canDraw = (): boolean => {
+  const context = document.createElement('canvas').getContext('webgl2');
+  context?.getExtension('WEBGL_lose_context')?.loseContext();
+  return context !== null;
+};
+
+/** The one canvas, for the life of the page. Everything three-dimensional hangs below it, all labels lie over it. */
 export const Stage = () => {
   const view = useView();
+  const [drawable] = useState(canDraw);
+  const [kit] = useState(() => new StageKit());
+  const [epoch, setEpoch] = useState(0);
+  const rebuild = useCallback(() => setEpoch((count) => count + 1), []);
+  if (!drawable) return <NoScene why="no-webgl" />;
   return (
-    <Canvas frameloop="demand" camera={{ position: [3.4, 4.2, 8.8], fov: 42, near: 0.05, far: 60 }}>
-      <ViewProvider value={view}>
-        <Room />
-      </ViewProvider>
-    </Canvas>
+    <StageBoundary>
+      <div className="stage" style={{ position: 'absolute', inset: 0, overflow: 'hidden', background: HOUSE_DARK }}>
+        <Canvas
+          frameloop="demand"
+          dpr={[1, 2]}
+          camera={{ manual: true, near: 0.1, far: 80 }}
+          gl={{ antialias: true, toneMapping: NeutralToneMapping }}
+        >
+          <ViewProvider value={view}>
+            <KitProvider value={kit}>
+              <color attach="background" args={[HOUSE_DARK]} />
+              <Redraw />
+              <ContextGuard onRestored={rebuild} />
+              <RigDriver />
+              <Fragment key={epoch}>
+                <Room />
+                <BassFloor />
+              </Fragment>
+            </KitProvider>
+          </ViewProvider>
+        </Canvas>
+        <div
+          aria-hidden="true"
+          ref={(veil) => {
+            kit.veil = veil;
+          }}
+          style={{ position: 'absolute', inset: 0, background: HOUSE_DARK, opacity: 0, pointerEvents: 'none' }}
+        />
+      </div>
+    </StageBoundary>
   );
 };

@@ -1,0 +1,36 @@
+/** The range a level map is drawn over; contours stand every `stepDb`, heavier every second one. */
+export interface LevelScale {
+  readonly lowDb: number;
+  readonly highDb: number;
+  readonly stepDb: number;
+}
+
+const SPAN_DB = 36;
+const SNAP_DB = 6;
+const STEP_DB = 3;
+/** The top half per cent of a map lies at the mouth of a source and would stretch the scale for all the rest. */
+const TOP_SHARE = 0.995;
+/** How far the top may leave the present scale before the scale follows: over it a little, under it by a whole snap more. */
+const OVER_DB = 1.5;
+const UNDER_DB = 10;
+
+const topOf = (levelsDb: Float32Array): number => {
+  const ascending = levelsDb.slice().sort();
+  return ascending[Math.min(ascending.length - 1, Math.floor(TOP_SHARE * ascending.length))];
+};
+
+/**
+ * 36 dB under the map's top, snapped to whole 6 dB.
+ * @param previous the scale shown before: kept while it still fits, so that it does not jump under a moving hand
+ */
+export const levelScale = (levelsDb: Float32Array, previous: LevelScale | null = null): LevelScale => {
+  const topDb = topOf(levelsDb);
+  if (!Number.isFinite(topDb)) return previous ?? { lowDb: -SPAN_DB, highDb: 0, stepDb: STEP_DB };
+  if (previous && topDb <= previous.highDb + OVER_DB && topDb > previous.highDb - UNDER_DB) return previous;
+  const highDb = Math.ceil(topDb / SNAP_DB) * SNAP_DB;
+  return { lowDb: highDb - SPAN_DB, highDb, stepDb: STEP_DB };
+};
+
+/** Where a level falls on the scale: 0 at its low end, 1 at its high end, clamped. */
+export const shareOf = (levelDb: number, scale: LevelScale): number =>
+  Math.min(1, Math.max(0, (levelDb - scale.lowDb) / (scale.highDb - scale.lowDb)));

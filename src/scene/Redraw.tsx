@@ -1,0 +1,24 @@
+import { useThree } from '@react-three/fiber';
+import { useEffect } from 'react';
+import { connectFrames, requestFrame } from '../state/frames.ts';
+import { useView } from '../state/view.tsx';
+
+/** Draws when something changed, and only then. */
+export const Redraw = () => {
+  const invalidate = useThree((state) => state.invalidate);
+  const view = useView();
+  useEffect(() => {
+    connectFrames(() => invalidate());
+    const stop = [
+      view.document.subscribe(() => requestFrame('document')),
+      view.session.subscribe(() => requestFrame('session')),
+      view.results.subscribe((next, last) => requestFrame(next.floor === last.floor ? 'document' : 'floor-ready')),
+    ];
+    requestFrame('resize');
+    return () => {
+      for (const end of stop) end();
+      connectFrames(null);
+    };
+  }, [invalidate, view]);
+  return null;
+};
