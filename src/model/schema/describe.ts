@@ -34,6 +34,13 @@ export const shapeOf = (schema: AnySchema, value?: unknown): Readonly<Record<str
   return option && shapeOf(option);
 };
 
+/** Every object a schema may be: one, or each of a union's. */
+export const shapesOf = (schema: AnySchema): readonly Readonly<Record<string, AnySchema>>[] => {
+  const def = defOf(bare(schema));
+  if (def.type === 'object') return [def.shape];
+  return def.type === 'union' ? def.options.flatMap(shapesOf) : [];
+};
+
 /** The schema of a list's entries, with how many there may be. */
 export const listOf = (schema: AnySchema): { element: AnySchema; min: number; max: number } | undefined => {
   const def = defOf(bare(schema));

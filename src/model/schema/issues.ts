@@ -42,12 +42,21 @@ const refusalOf = (schema: AnySchema, input: unknown, issue: z.core.$ZodIssue, b
   return { field: pathText(keys), holds: value, allowed };
 };
 
-/** The validator's complaints about `input` as refusals of ours: path, value found, what the schema allows there. */
-export const refusalsOf = (schema: AnySchema, input: unknown, issues: readonly z.core.$ZodIssue[]): Refusal[] => {
-  const refusals = issues.map((issue) => refusalOf(schema, input, issue, []));
+/**
+ * The validator's complaints about `input` as refusals of ours: path, value found, what the schema allows there. Where only
+ * a part was validated, `below` leads to it.
+ */
+export const refusalsOf = (
+  schema: AnySchema,
+  input: unknown,
+  issues: readonly z.core.$ZodIssue[],
+  below: readonly Key[] = [],
+): Refusal[] => {
   const seen = new Set<string>();
-  return refusals.filter(({ field, lead, holds }) => {
-    const name = lead === undefined ? field : `${field} ${String(holds)}`;
-    return !seen.has(name) && seen.add(name);
-  });
+  return issues
+    .map((issue) => refusalOf(schema, input, issue, below))
+    .filter(({ field, lead, holds }) => {
+      const name = lead === undefined ? field : `${field} ${String(holds)}`;
+      return !seen.has(name) && seen.add(name);
+    });
 };

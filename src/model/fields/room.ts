@@ -1,0 +1,66 @@
+import { FINISHES } from '../finishes.ts';
+import { SURFACES } from '../schema/room.ts';
+import { choiceField, type Field, flagField, numberField, placeField, textField } from './field.ts';
+
+const finishIds = FINISHES.map(({ id }) => id);
+
+const onSurface = (list: string, thing: string): Field[] => [
+  choiceField(`${list}[].surface`, 'Surface', `Which wall, floor or ceiling the ${thing} is in.`),
+  placeField(
+    `${list}[].fromM`,
+    'Along',
+    'From the front wall to its near edge on a side wall, from the left wall elsewhere.',
+  ),
+  numberField(`${list}[].widthM`, 'Width', 'length', `How wide the ${thing} is.`),
+  placeField(
+    `${list}[].bottomM`,
+    'Bottom',
+    'From the floor to its lower edge; on floor and ceiling from the front wall.',
+  ),
+  numberField(`${list}[].heightM`, 'Height', 'length', `How high the ${thing} is.`),
+  flagField(`${list}[].locked`, 'Stays here', `The ${thing} is not moved, by hand or by a search.`),
+];
+
+export const ROOM_FIELDS: readonly Field[] = [
+  numberField(
+    'room.plan.widthM',
+    'Room width',
+    'length',
+    'Between the side walls, from finished surface to finished surface.',
+  ),
+  numberField(
+    'room.plan.lengthM',
+    'Room length',
+    'length',
+    'From the wall with the picture to the wall behind the seats.',
+  ),
+  numberField('room.ceiling.heightM', 'Room height', 'length', 'From the finished floor to the ceiling.'),
+  ...SURFACES.map((surface) =>
+    textField(
+      `room.surfaces.${surface}.finish`,
+      `${surface[0].toUpperCase()}${surface.slice(1)} finish`,
+      'What the surface is made of: it decides how much sound comes back from it.',
+      finishIds,
+    ),
+  ),
+  textField('room.patches[].id', 'Name', 'A short name of its own for the panel.'),
+  textField('room.patches[].finish', 'Finish', 'What the panel is made of.', finishIds),
+  ...onSurface('room.patches', 'panel'),
+  textField('room.openings[].id', 'Name', 'A short name of its own for the opening.'),
+  choiceField('room.openings[].kind', 'Kind', 'A door, a window or a plain opening.'),
+  ...onSurface('room.openings', 'opening'),
+  choiceField('room.openings[].leaf', 'Leaf', 'Whether the door or window is closed, open or missing.'),
+  choiceField('room.openings[].hinge', 'Hinge', 'On which side it hangs, seen from inside the room.'),
+  choiceField('room.openings[].swing', 'Swings', 'Into the room or out of it.'),
+  choiceField('room.openings[].opensTo', 'Opens to', 'What lies behind it: bass leaves through it accordingly.'),
+  textField('room.objects[].id', 'Short name', 'A short name of its own for the object.'),
+  textField('room.objects[].kind', 'Kind', 'What it is: box, beam, soffit, column, lamp, table.'),
+  textField('room.objects[].name', 'Name', 'What the fitter should read on the drawing.'),
+  placeField('room.objects[].minM[0]', 'Left side', 'From the middle of the room, negative to the left.'),
+  placeField('room.objects[].minM[1]', 'Underside', 'Above the floor.'),
+  placeField('room.objects[].minM[2]', 'Front side', 'From the front wall.'),
+  placeField('room.objects[].maxM[0]', 'Right side', 'From the middle of the room, negative to the left.'),
+  placeField('room.objects[].maxM[1]', 'Top', 'Above the floor.'),
+  placeField('room.objects[].maxM[2]', 'Back side', 'From the front wall.'),
+  flagField('room.objects[].locked', 'Stays here', 'The object is not moved, by hand or by a search.'),
+];
