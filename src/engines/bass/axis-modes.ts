@@ -49,68 +49,80 @@ export const setRoot = (re: number, im: number, out: Float64Array): void => {
   }
 };
 
-/** sin(q) / q at q^2 = w, into z. */
-const setSinc = (wRe: number, wIm: number): void => {
+/** sin(q) / q, into z. */
+const setSinc = (wRe: number, wIm: number, qRe: number, qIm: number): void => {
   if (wRe * wRe + wIm * wIm < SMALL * SMALL) {
     seriesEntire(wRe, wIm, entire);
     z[0] = entire[2];
     z[1] = entire[3];
     return;
   }
-  setRoot(wRe, wIm, z);
-  const qRe = z[0];
-  const qIm = z[1];
   const grow = Math.exp(qIm);
   const ch = (grow + 1 / grow) / 2;
   const sh = (grow - 1 / grow) / 2;
   setQuotient(Math.sin(qRe) * ch, Math.cos(qRe) * sh, qRe, qIm);
 };
 
-/** (1 - sin(2q) / 2q) / 2w: 1/3 - w/15 + 2 w^2/315 ... for small w. Into z. */
+/** (1 - S(4w)) / 2w = 1/3 - w/15 + 2 w^2/315 ... for |w| < 0.05, into z; S(4w) = sin(2q) / 2q. */
 const setThird = (wRe: number, wIm: number): void => {
-  if (wRe * wRe + wIm * wIm < SMALL * SMALL) {
-    const c = THIRD_SERIES;
-    let re = 0;
-    let im = 0;
-    for (let n = c.length - 1; n >= 0; n--) {
-      const next = c[n] + re * wRe - im * wIm;
-      im = re * wIm + im * wRe;
-      re = next;
-    }
-    z[0] = re;
-    z[1] = im;
-    return;
+  let re = 0;
+  let im = 0;
+  for (let n = THIRD_SERIES.length - 1; n >= 0; n--) {
+    const next = THIRD_SERIES[n] + re * wRe - im * wIm;
+    im = re * wIm + im * wRe;
+    re = next;
   }
-  setSinc(4 * wRe, 4 * wIm);
-  setQuotient(1 - z[0], -z[1], 2 * wRe, 2 * wIm);
+  z[0] = re;
+  z[1] = im;
 };
 /** (-1)^n 4^(n+1) / (2 (2n + 3)!) */
 const THIRD_SERIES = [1 / 3, -1 / 15, 2 / 315, -1 / 2835, 2 / 155925, -2 / 6081075, 4 / 638512875];
 
 /** The integral of X^2 over s in 0..1 for the trigonometric form, into z: (1 + CS)/2 + b0 S^2 + b0^2 (1 - CS)/2w. */
-const setTrigNorm = (wRe: number, wIm: number, bRe: number, bIm: number): void => {
-  setSinc(wRe, wIm);
-  const sRe = z[0] * z[0] - z[1] * z[1];
-  const sIm = 2 * z[0] * z[1];
-  setSinc(4 * wRe, 4 * wIm);
-  let re = (1 + z[0]) / 2 + bRe * sRe - bIm * sIm;
-  let im = z[1] / 2 + bRe * sIm + bIm * sRe;
-  setThird(wRe, wIm);
+const setTrigNorm = (wRe: number, wIm: number, qRe: number, qIm: number, bRe: number, bIm: number): void => {
+  let cRe: number;
+  let cIm: number;
+  const small = wRe * wRe + wIm * wIm < SMALL * SMALL;
+  if (small) {
+    seriesEntire(wRe, wIm, entire);
+    cRe = entire[0];
+    cIm = entire[1];
+    z[0] = entire[2];
+    z[1] = entire[3];
+  } else {
+    const grow = Math.exp(qIm);
+    const ch = (grow + 1 / grow) / 2;
+    const sh = (grow - 1 / grow) / 2;
+    const cosQ = Math.cos(qRe);
+    const sinQ = Math.sin(qRe);
+    cRe = cosQ * ch;
+    cIm = -sinQ * sh;
+    setQuotient(sinQ * ch, cosQ * sh, qRe, qIm);
+  }
+  const sRe = z[0];
+  const sIm = z[1];
+  const csRe = cRe * sRe - cIm * sIm;
+  const csIm = cRe * sIm + cIm * sRe;
+  const s2Re = sRe * sRe - sIm * sIm;
+  const s2Im = 2 * sRe * sIm;
+  if (small) setThird(wRe, wIm);
+  else setQuotient(1 - csRe, -csIm, 2 * wRe, 2 * wIm);
   const b2Re = bRe * bRe - bIm * bIm;
   const b2Im = 2 * bRe * bIm;
-  re += b2Re * z[0] - b2Im * z[1];
-  im += b2Re * z[1] + b2Im * z[0];
-  z[0] = re;
-  z[1] = im;
+  const tRe = z[0];
+  const tIm = z[1];
+  z[0] = (1 + csRe) / 2 + bRe * s2Re - bIm * s2Im + b2Re * tRe - b2Im * tIm;
+  z[1] = csIm / 2 + bRe * s2Im + bIm * s2Re + b2Re * tIm + b2Im * tRe;
 };
 
 /** Builds the shapes for the given eigenvalues. */
 export const shapeAxis = (lengthM: number, roots: AxisRoots): AxisModes => {
   const { count, b, w, family } = roots;
   const form = new Uint8Array(count);
-  const rate = new Float64Array(2 * count);
-  const second = new Float64Array(2 * count);
-  const norm = new Float64Array(2 * count);
+  const block = new Float64Array(6 * count);
+  const rate = block.subarray(0, 2 * count);
+  const second = block.subarray(2 * count, 4 * count);
+  const norm = block.subarray(4 * count);
   let worstNorm = 0;
   for (let n = 0; n < count; n++) {
     const wRe = w[2 * n];
@@ -147,16 +159,16 @@ export const shapeAxis = (lengthM: number, roots: AxisRoots): AxisModes => {
           second[2 * n] = b[0];
           second[2 * n + 1] = b[1];
         }
-        setTrigNorm(wRe, wIm, b[0], b[1]);
+        setTrigNorm(wRe, wIm, qRe, qIm, b[0], b[1]);
         break;
       }
       case FORM.even:
-        setSinc(wRe, wIm);
+        setSinc(wRe, wIm, qRe, qIm);
         z[0] = (1 + z[0]) / 2;
         z[1] /= 2;
         break;
       case FORM.odd:
-        setSinc(wRe, wIm);
+        setSinc(wRe, wIm, qRe, qIm);
         z[0] = (1 - z[0]) / 2;
         z[1] /= -2;
         break;

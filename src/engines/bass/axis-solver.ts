@@ -42,7 +42,7 @@ const newton = (family: Family, b: Float64Array): boolean => {
     if (!(size < Number.POSITIVE_INFINITY)) return false;
     if (i === 0) first = size;
     else if (i === 1 && size > 0.01 * first && size > 1e-18 * size0) return false;
-    if (size < 1e-22 * size0) {
+    if (size < 1e-22 * size0 || size < 1e-14 * Math.sqrt(size0)) {
       root[0] = wRe;
       root[1] = wIm;
       return true;
@@ -232,14 +232,17 @@ export const solveAxis = (
   near: AxisRoots | null = null,
   ratio: readonly [number, number] = [1, 0],
 ): AxisRoots => {
+  // one block for all: hundreds of small typed arrays cost more than the mathematics
+  const block = new Float64Array(4 * count + 4);
   const roots: AxisRoots = {
     count,
-    b: Float64Array.from(b),
-    w: new Float64Array(2 * count),
-    slope: new Float64Array(2 * count),
+    b: block.subarray(0, 4),
+    w: block.subarray(4, 4 + 2 * count),
+    slope: block.subarray(4 + 2 * count),
     family: new Uint8Array(count),
   };
-  if (near !== null && solveWarm(roots, near, ratio[0], ratio[1])) {
+  for (let i = 0; i < 4; i++) roots.b[i] = b[i];
+  if (near !== null && near.count >= count && solveWarm(roots, near, ratio[0], ratio[1])) {
     sortRoots(roots);
     if (!hasDouble(roots)) return roots;
   }

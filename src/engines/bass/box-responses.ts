@@ -1,4 +1,4 @@
-import { AXES, type BoxGeometry, type BoxState } from './box-state';
+import { AXES, type BoxGeometry, type BoxState, readyTerms } from './box-state';
 import { type Pairs, planPairs } from './pairs';
 import {
   bytesOfTables,
@@ -24,11 +24,16 @@ const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>
 
 export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): BoxResponses => {
   let receiverSet: PointSet = pointSet(new Float64Array(0));
-  let tablesOf = new WeakMap<BoxState, PointTables>();
+  const tablesOf = new WeakMap<BoxState, PointTables>();
 
   const receiverTables = (state: BoxState): PointTables => {
     const known = tablesOf.get(state);
-    if (known !== undefined) return known;
+    if (known?.set === receiverSet) return known;
+    if (known?.set.count === receiverSet.count) {
+      known.set = receiverSet;
+      clearTables(known);
+      return known;
+    }
     const fresh = emptyTables(receiverSet);
     tablesOf.set(state, fresh);
     return fresh;
@@ -41,10 +46,7 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
 
   const at: BoxResponses['at'] = (sourcesM, receiversM, frequenciesHz, growthPerS) => {
     const pairs = planPairs(geometry, sourcesM, receiversM);
-    if (!sameNumbers(pairs.receivers, receiverSet.positions)) {
-      receiverSet = pointSet(pairs.receivers);
-      tablesOf = new WeakMap();
-    }
+    if (!sameNumbers(pairs.receivers, receiverSet.positions)) receiverSet = pointSet(pairs.receivers);
     const sourceTables = emptyTables(pointSet(pairs.sources));
     const plan = newPlan(pairs, receiverSet.count);
     const count = pairs.sourceCount * pairs.receiverCount;
@@ -54,6 +56,7 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
     for (let f = 0; f < frequencies; f++) {
       const state = cache.at(frequenciesHz[f], growthPerS);
       countTerms(geometry, state, pairs, plan);
+      for (const axis of AXES) if (plan.most[axis] > 0) readyTerms(geometry, state, axis, plan.most[axis]);
       const receivers = receiverTables(state);
       clearTables(sourceTables);
       fillTables(geometry, state, plan.sourceNeed, true, sourceTables);
@@ -76,18 +79,22 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
 interface Plan {
   /** Terms per pair at the present frequency. */
   readonly terms: Int32Array;
+  /** Most terms of any pair, per closed axis. */
+  readonly most: Int32Array;
   readonly sourceNeed: readonly Int32Array[];
   readonly receiverNeed: readonly Int32Array[];
 }
 
 const newPlan = (pairs: Pairs, receivers: number): Plan => ({
   terms: new Int32Array(pairs.axis.length),
+  most: new Int32Array(3),
   sourceNeed: AXES.map(() => new Int32Array(pairs.sourceCount)),
   receiverNeed: AXES.map(() => new Int32Array(receivers)),
 });
 
 /** Decides where each pair's sum is cut and how many terms each point must offer. */
 const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: Plan): void => {
+  plan.most.fill(0);
   for (const axis of AXES) {
     plan.sourceNeed[axis].fill(0);
     plan.receiverNeed[axis].fill(0);
@@ -99,6 +106,7 @@ const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: 
     const whole = pairs.reach2[p] > geometry.wholeAbove;
     const count = whole ? terms.count : termsWithin(terms, k2 + pairs.reach2[p]);
     plan.terms[p] = count;
+    if (count > plan.most[axis]) plan.most[axis] = count;
     const source = Math.floor(p / pairs.receiverCount);
     const receiver = pairs.at[p];
     if (count > plan.sourceNeed[axis][source]) plan.sourceNeed[axis][source] = count;

@@ -6,7 +6,7 @@ import type { Axis, SliceField, SlicePlane } from './room-field';
 import { contract, multiplyRows } from './slice-kernel';
 import { createSliceRests, sameGrid } from './slice-rest';
 import type { StateCache } from './state-cache';
-import { termsWithin } from './transverse-terms';
+import { type TransverseTerms, termsWithin } from './transverse-terms';
 
 /** Closer than this to the plane a source's near field is completed by the screened rest. */
 export const IN_PLANE_M = 0.6;
@@ -20,6 +20,7 @@ export interface BoxSlices {
 /** Mode values over one axis of the grid, for the state they were made for. */
 interface GridValues {
   state: BoxState | null;
+  generation: number;
   orders: number;
   rows: Float64Array;
 }
@@ -27,17 +28,18 @@ interface GridValues {
 export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSlices => {
   const rests = createSliceRests(geometry, REST_LIMIT_BYTES);
   let grid: SlicePlane | null = null;
-  const kept: GridValues[] = [0, 1].map(() => ({ state: null, orders: 0, rows: new Float64Array(0) }));
+  const kept: GridValues[] = [0, 1].map(() => ({ state: null, generation: 0, orders: 0, rows: new Float64Array(0) }));
   let partial = new Float64Array(0);
   let matrix = new Float64Array(0);
   let counts = new Int32Array(0);
 
   const gridRows = (which: 0 | 1, state: BoxState, axis: Axis, points: Float64Array, orders: number): GridValues => {
     const values = kept[which];
-    if (values.state === state && values.orders >= orders) return values;
+    if (values.state === state && values.generation === state.generation && values.orders >= orders) return values;
     if (values.rows.length < 2 * orders * points.length) values.rows = new Float64Array(2 * orders * points.length);
     fillRows(state.axes[axis], points, orders, values.rows);
     values.state = state;
+    values.generation = state.generation;
     values.orders = orders;
     return values;
   };
@@ -52,15 +54,11 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
     const state = cache.at(frequencyHz, 0);
     const terms = geometry.terms(normal);
     const count = termsForPlane(geometry, state, plane, sources);
-    const short = orderFewer(geometry, plane);
-    const [shortAxis, longAxis] = short === 'u' ? [plane.uAxis, plane.vAxis] : [plane.vAxis, plane.uAxis];
-    const firstIsShort = ACROSS[normal][0] === shortAxis;
-    const shortOrders = (firstIsShort ? terms.firstCount : terms.secondCount)[count - 1];
-    const longOrders = (firstIsShort ? terms.secondCount : terms.firstCount)[count - 1];
-    const shortPoints = short === 'u' ? plane.uM : plane.vM;
-    const longPoints = short === 'u' ? plane.vM : plane.uM;
-    const shortRows = gridRows(0, state, shortAxis, shortPoints, shortOrders);
-    const longRows = gridRows(1, state, longAxis, longPoints, longOrders);
+    const layout = layoutOf(geometry, plane, terms, count);
+    readyTerms(geometry, state, normal, count);
+    const shortRows = gridRows(0, state, layout.shortAxis, layout.shortPoints, layout.shortOrders);
+    const longRows = gridRows(1, state, layout.longAxis, layout.longPoints, layout.longOrders);
+    const { shortOrder, longOrder, shortPoints, longPoints } = layout;
 
     const width = longRows.orders;
     const height = shortRows.orders;
@@ -68,9 +66,7 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
     if (counts.length < height) counts = new Int32Array(height);
     matrix.fill(0, 0, 2 * width * height);
     counts.fill(0, 0, height);
-    const shortOrder = firstIsShort ? terms.first : terms.second;
-    const longOrder = firstIsShort ? terms.second : terms.first;
-    sumSources(geometry, state, plane, sources, weights, count, shortAxis, longAxis, shortOrder, longOrder);
+    sumSources(geometry, state, plane, layout, sources, weights, count);
     for (let t = 0; t < count; t++) {
       const i = 2 * (width * shortOrder[t] + longOrder[t]);
       matrix[i] = coefficients[2 * t];
@@ -82,7 +78,7 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
     const nu = plane.uM.length;
     const re = new Float64Array(nu * plane.vM.length);
     const im = new Float64Array(nu * plane.vM.length);
-    const [strideShort, strideLong] = short === 'u' ? [1, nu] : [nu, 1];
+    const [strideShort, strideLong] = layout.shortIsU ? [1, nu] : [nu, 1];
     multiplyRows(
       shortRows.rows,
       shortPoints.length,
@@ -113,8 +109,38 @@ const termsForPlane = (geometry: BoxGeometry, state: BoxState, plane: SlicePlane
   return termsWithin(terms, state.kRe * state.kRe + (Math.log(1 / EPSILON) / gap) ** 2);
 };
 
-const orderFewer = (geometry: BoxGeometry, plane: SlicePlane): 'u' | 'v' =>
-  geometry.sizeM[plane.uAxis] <= geometry.sizeM[plane.vAxis] ? 'u' : 'v';
+/** The grid's axis of fewer orders is summed last, over all points: that sum is the expensive one. */
+interface Layout {
+  readonly shortIsU: boolean;
+  readonly shortAxis: Axis;
+  readonly longAxis: Axis;
+  readonly shortPoints: Float64Array;
+  readonly longPoints: Float64Array;
+  /** Order of each term along either axis. */
+  readonly shortOrder: Uint16Array;
+  readonly longOrder: Uint16Array;
+  /** Orders needed along either axis. */
+  readonly shortOrders: number;
+  readonly longOrders: number;
+}
+
+const layoutOf = (geometry: BoxGeometry, plane: SlicePlane, terms: TransverseTerms, count: number): Layout => {
+  const { uAxis, vAxis, uM, vM } = plane;
+  const shortIsU = geometry.sizeM[uAxis] <= geometry.sizeM[vAxis];
+  const shortAxis = shortIsU ? uAxis : vAxis;
+  const firstIsShort = ACROSS[plane.normal][0] === shortAxis;
+  return {
+    shortIsU,
+    shortAxis,
+    longAxis: shortIsU ? vAxis : uAxis,
+    shortPoints: shortIsU ? uM : vM,
+    longPoints: shortIsU ? vM : uM,
+    shortOrder: firstIsShort ? terms.first : terms.second,
+    longOrder: firstIsShort ? terms.second : terms.first,
+    shortOrders: (firstIsShort ? terms.firstCount : terms.secondCount)[count - 1],
+    longOrders: (firstIsShort ? terms.secondCount : terms.firstCount)[count - 1],
+  };
+};
 
 const fillRows = (modes: AxisModes, points: Float64Array, orders: number, rows: Float64Array): void => {
   for (let i = 0; i < points.length; i++) valuesAt(modes, points[i], orders, rows, 2 * orders * i);
@@ -131,15 +157,13 @@ const sumSources = (
   geometry: BoxGeometry,
   state: BoxState,
   plane: SlicePlane,
+  layout: Layout,
   sources: Float64Array,
   weights: Float64Array,
   count: number,
-  shortAxis: Axis,
-  longAxis: Axis,
-  shortOrder: Uint16Array,
-  longOrder: Uint16Array,
 ): void => {
   const { normal, atM } = plane;
+  const { shortAxis, longAxis, shortOrder, longOrder, shortOrders, longOrders } = layout;
   const lengthM = geometry.sizeM[normal];
   const closed = readyTerms(geometry, state, normal, count);
   if (coefficients.length < 2 * count) {
@@ -157,8 +181,8 @@ const sumSources = (
   for (let s = 0; 3 * s < sources.length; s++) {
     const z = sources[3 * s + normal];
     pointFactors(closed, 0, count, z, state.walls[normal], lengthM, false, sourceFactors);
-    valuesAt(state.axes[shortAxis], sources[3 * s + shortAxis], geometry.orders[shortAxis], shortValues, 0);
-    valuesAt(state.axes[longAxis], sources[3 * s + longAxis], geometry.orders[longAxis], longValues, 0);
+    valuesAt(state.axes[shortAxis], sources[3 * s + shortAxis], shortOrders, shortValues, 0);
+    valuesAt(state.axes[longAxis], sources[3 * s + longAxis], longOrders, longValues, 0);
     const wRe = 4 * Math.PI * weights[2 * s];
     const wIm = 4 * Math.PI * weights[2 * s + 1];
     const low = atM >= z ? 0 : 2;

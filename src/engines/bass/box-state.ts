@@ -8,6 +8,8 @@ import { listTerms, type TransverseTerms } from './transverse-terms';
 export const CUT_HZ = 900;
 /** Least relative error aimed at by the truncation of the transverse sum. */
 export const EPSILON = 1e-4;
+/** Share of the cut up to which axes are solved at first. */
+const USUAL = 0.6;
 export const AXES: readonly Axis[] = [0, 1, 2];
 /** The two axes across a closed one. */
 export const ACROSS: readonly (readonly [Axis, Axis])[] = [
@@ -28,6 +30,8 @@ export interface BoxGeometry {
   /** Where the reach (ln(1 / eps) / separation)^2 exceeds this, all terms are kept and the screened rest is added. */
   readonly wholeAbove: number;
   readonly orders: readonly [number, number, number];
+  /** Orders solved at first: enough for points a metre apart. */
+  readonly usualOrders: readonly [number, number, number];
   /** Mode pairs across each axis, made when first needed. */
   terms(axis: Axis): TransverseTerms;
 }
@@ -36,7 +40,10 @@ export interface BoxGeometry {
 export interface BoxState {
   readonly kRe: number;
   readonly kIm: number;
-  readonly axes: readonly AxisModes[];
+  /** Modes of each axis, as many orders as were needed so far. */
+  readonly axes: AxisModes[];
+  /** Counts how often an axis was solved anew: mode values of another generation must not be mixed with these. */
+  generation: number;
   /** B = j k beta per axis: B0 re, im, B1 re, im. */
   readonly walls: readonly Float64Array[];
   readonly closed: readonly ClosedTerms[];
@@ -54,13 +61,19 @@ export const boxGeometry = (spec: BoxSpec): BoxGeometry => {
     rigid: beta.every((walls) => walls.every((part) => part === 0)),
     cutK2: cutK * cutK,
     wholeAbove: 0.75 * cutK * cutK,
-    orders: [0, 1, 2].map((axis) => Math.floor((size[axis] * cutK) / Math.PI) + 1) as [number, number, number],
+    orders: ordersTo(size, cutK),
+    usualOrders: ordersTo(size, USUAL * cutK),
     terms: (axis) => {
       const [b, c] = ACROSS[axis];
       lists[axis] ??= listTerms(size[b], size[c], cutK * cutK);
       return lists[axis];
     },
   };
+};
+
+const ordersTo = (sizeM: readonly number[], k: number): [number, number, number] => {
+  const orders = (axis: Axis): number => Math.floor((sizeM[axis] * k) / Math.PI) + 1;
+  return [orders(0), orders(1), orders(2)];
 };
 
 /** True when a rigid box resonates within 1e-9 of k: the response has no limit there. */
@@ -90,11 +103,21 @@ export const solveState = (geometry: BoxGeometry, kRe: number, kIm: number, near
   }
   const axes = AXES.map((axis) => {
     const lengthM = geometry.sizeM[axis];
-    const b = walls[axis].map((part) => part * lengthM);
-    const roots = solveAxis(geometry.orders[axis], b, near === null ? null : near.axes[axis].roots, ratio);
-    return shapeClear(lengthM, roots);
+    for (let i = 0; i < 4; i++) wallsTimesLength[i] = walls[axis][i] * lengthM;
+    const from = near === null ? null : near.axes[axis].roots;
+    return shapeClear(lengthM, solveAxis(geometry.usualOrders[axis], wallsTimesLength, from, ratio));
   });
-  return { kRe, kIm, axes, walls, closed: AXES.map(emptyTerms) };
+  return { kRe, kIm, axes, generation: 0, walls, closed: AXES.map(emptyTerms) };
+};
+
+const wallsTimesLength = new Float64Array(4);
+
+/** Makes sure that the state holds at least `count` orders of an axis. */
+export const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, count: number): void => {
+  if (state.axes[axis].roots.count >= count) return;
+  const { b } = state.axes[axis].roots;
+  state.generation++;
+  state.axes[axis] = shapeClear(geometry.sizeM[axis], solveAxis(geometry.orders[axis], b));
 };
 
 /** At an exceptional point the integral of X^2 vanishes and no shape can be normalised: move the walls by 1e-6. */
@@ -126,6 +149,8 @@ export const readyTerms = (geometry: BoxGeometry, state: BoxState, axis: Axis, c
   const terms = geometry.terms(axis);
   growTerms(closed, Math.min(terms.count, Math.ceil(count * 1.25)));
   const [b, c] = ACROSS[axis];
+  readyOrders(geometry, state, b, terms.firstCount[count - 1]);
+  readyOrders(geometry, state, c, terms.secondCount[count - 1]);
   const wB = state.axes[b].roots.w;
   const wC = state.axes[c].roots.w;
   const perB = 1 / geometry.sizeM[b] ** 2;

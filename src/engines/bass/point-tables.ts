@@ -1,5 +1,5 @@
 import { valuesAt } from './axis-modes';
-import { ACROSS, AXES, type BoxGeometry, type BoxState, readyTerms } from './box-state';
+import { ACROSS, AXES, type BoxGeometry, type BoxState } from './box-state';
 import { pointFactors } from './closed-axis';
 import type { Axis } from './room-field';
 
@@ -18,7 +18,9 @@ export interface PointSet {
  * (point * capacity + term) * 4. A pair of points is then one bilinear product of two such rows.
  */
 export interface PointTables {
-  readonly set: PointSet;
+  set: PointSet;
+  /** Generation of the state whose mode values are in the rows. */
+  generation: number;
   readonly filled: readonly Int32Array[];
   readonly capacity: number[];
   readonly data: Float64Array[];
@@ -45,6 +47,7 @@ export const pointSet = (positions: Float64Array): PointSet => {
 
 export const emptyTables = (set: PointSet): PointTables => ({
   set,
+  generation: 0,
   filled: AXES.map(() => new Int32Array(set.count)),
   capacity: [0, 0, 0],
   data: AXES.map(() => new Float64Array(0)),
@@ -66,8 +69,8 @@ let raw = new Float64Array(0);
 const ordersNeeded = new Int32Array(3);
 
 /**
- * Fills the tables of a state so that each point has at least need[axis][point] terms. `withD` puts the factor D of the
- * closed axis into the rows (sources).
+ * Fills the tables of a state so that each point has at least need[axis][point] terms, which the state must hold already.
+ * `withD` puts the factor D of the closed axis into the rows (sources).
  */
 export const fillTables = (
   geometry: BoxGeometry,
@@ -77,6 +80,10 @@ export const fillTables = (
   tables: PointTables,
 ): void => {
   const { set } = tables;
+  if (tables.generation !== state.generation) {
+    clearTables(tables);
+    tables.generation = state.generation;
+  }
   ordersNeeded.fill(0);
   for (const axis of AXES) {
     const most = mostMissing(need[axis], tables.filled[axis]);
@@ -85,7 +92,6 @@ export const fillTables = (
     const [b, c] = ACROSS[axis];
     ordersNeeded[b] = Math.max(ordersNeeded[b], terms.firstCount[most - 1]);
     ordersNeeded[c] = Math.max(ordersNeeded[c], terms.secondCount[most - 1]);
-    readyTerms(geometry, state, axis, most);
     growTables(tables, axis, most, terms.count);
   }
   for (const axis of AXES) {
