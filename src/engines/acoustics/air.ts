@@ -18,8 +18,8 @@ export interface Air {
 }
 
 /**
- * Attenuation of a pure tone in still air, decibels a metre, ISO 9613-1 (remembered; reproduces table 2 of ISO 9613-2 in
- * every printed digit at exact midbands): classical loss and the relaxation of oxygen and nitrogen. The standard states
+ * Attenuation of a pure tone in still air, decibels a metre, ISO 9613-1 (remembered; reproduces table 2 of ISO 9613-2 to
+ * its rounding at exact midbands): classical loss and the relaxation of oxygen and nitrogen. The standard states
  * 10 % accuracy from -20 to 50 degrees Celsius, 10 to 100 % humidity, 50 Hz to 10 kHz.
  */
 export const airAttenuationDbPerM = (frequencyHz: number, air: Air): number => {

@@ -1,6 +1,7 @@
 /**
- * Schroeder frequency in hertz: 2000 sqrt(T / V), T in seconds, V in m3 (Schroeder 1962, 1996; remembered). Under it a
- * room's response is that of single modes; over it, of many at once (three within a mode's bandwidth).
+ * Schroeder frequency in hertz: 2000 sqrt(T / V), T in seconds, V in m3 (Schroeder 1962, 1996; remembered; the factor is
+ * sqrt(c^3 / (4 ln 10)), 2093 at 343 m/s, rounded). Under it a room's response is that of single modes; over it, of many
+ * at once (three within a mode's bandwidth).
  */
 export const schroederHz = (reverberationTimeS: number, volumeM3: number): number =>
   2000 * Math.sqrt(reverberationTimeS / volumeM3);
