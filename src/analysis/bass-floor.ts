@@ -1,9 +1,8 @@
-import type { RoomField } from '../engines/bass/room-field.ts';
+import type { SlicePlane } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { roomBox } from '../model/room.ts';
 import { seatPoses } from '../model/seating.ts';
 import { drivesOf, driveWeights } from './inputs/drives.ts';
-import { sourceTriples } from './inputs.ts';
 import type { BassFloor } from './types.ts';
 
 const PITCH_M = 0.06;
@@ -13,15 +12,11 @@ const LEAST_ROWS = 96;
 /** The carpet is not the floor itself but where a hand would lie on it. */
 const CARPET_M = 0.02;
 
-/** Where the bass floor lies: at the ears of a seat, or on the carpet. */
-export type FloorHeight = { readonly seat: string } | 'carpet';
-
-/** The height of the slice in metres. Throws for a seat that is not there. */
-export const floorHeightM = (project: Project, at: FloorHeight): number => {
+/** The height of the slice in metres: the ears of a seat (of the first where there is none of that name), or the carpet. */
+export const floorHeightM = (project: Project, at: 'ear' | 'carpet', seatId: string): number => {
   if (at === 'carpet') return CARPET_M;
-  const pose = seatPoses(project).find(({ seat }) => seat.id === at.seat);
-  if (!pose) throw new RangeError(`no seat "${at.seat}"`);
-  return pose.earM[1];
+  const poses = seatPoses(project);
+  return (poses.find(({ seat }) => seat.id === seatId) ?? poses[0]).earM[1];
 };
 
 /** Evenly spaced from one wall to the other, both included. */
@@ -38,21 +33,43 @@ export const floorGrid = (project: Project): { readonly xM: Float64Array; readon
   return { xM: evenly(-widthM / 2, widthM / 2, LEAST_COLUMNS), zM: evenly(0, lengthM, LEAST_ROWS) };
 };
 
-/**
- * The level of all subwoofers together over a horizontal slice at one frequency, dB against the free field at 1 m of one at
- * 0 dB; `field` is the room's nominal one. Minus infinity everywhere without subwoofers.
- */
-export const bassFloor = (project: Project, field: RoomField, at: FloorHeight, frequencyHz: number): BassFloor => {
+/** The slice as the engine takes it. */
+export const floorPlane = (project: Project, heightM: number): SlicePlane => {
   const { xM, zM } = floorGrid(project);
-  const heightM = floorHeightM(project, at);
-  const drives = drivesOf(project);
-  const levelDb = new Float32Array(xM.length * zM.length);
-  if (drives.length === 0) return { frequencyHz, heightM, xM, zM, levelDb: levelDb.fill(Number.NEGATIVE_INFINITY) };
   const { minM } = roomBox(project);
-  const uM = xM.map((x) => x - minM[0]);
+  return { normal: 1, atM: heightM, uAxis: 0, vAxis: 2, uM: xM.map((x) => x - minM[0]), vM: zM };
+};
+
+/** One subwoofer's complex field over the floor's grid, at 0 dB and undelayed. */
+export interface UnitField {
+  readonly re: Float32Array | Float64Array;
+  readonly im: Float32Array | Float64Array;
+}
+
+/**
+ * The level of all subwoofers together over a horizontal slice, dB against the free field at 1 m of one at 0 dB, from one
+ * unit field a subwoofer and the document's drives. Minus infinity everywhere without subwoofers.
+ */
+export const bassFloor = (
+  project: Project,
+  heightM: number,
+  frequencyHz: number,
+  fields: readonly UnitField[],
+): BassFloor => {
+  const { xM, zM } = floorGrid(project);
+  const drives = drivesOf(project);
   const weights = driveWeights(drives, frequencyHz, new Float64Array(2 * drives.length));
-  const plane = { normal: 1, atM: heightM, uAxis: 0, vAxis: 2, uM, vM: zM } as const;
-  const { re, im } = field.slice(plane, sourceTriples(project), weights, frequencyHz);
-  for (let i = 0; i < levelDb.length; i += 1) levelDb[i] = 10 * Math.log10(re[i] * re[i] + im[i] * im[i]);
+  const levelDb = new Float32Array(xM.length * zM.length);
+  for (let i = 0; i < levelDb.length; i += 1) {
+    let re = 0;
+    let im = 0;
+    for (let s = 0; s < fields.length; s += 1) {
+      const a = fields[s].re[i];
+      const b = fields[s].im[i];
+      re += weights[2 * s] * a - weights[2 * s + 1] * b;
+      im += weights[2 * s] * b + weights[2 * s + 1] * a;
+    }
+    levelDb[i] = 10 * Math.log10(re * re + im * im);
+  }
   return { frequencyHz, heightM, xM, zM, levelDb };
 };

@@ -1,10 +1,10 @@
-import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
+import type { UnitResponses } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { seatPoses } from '../model/seating.ts';
 import { deviationAt, receiverLevels, spreadFigures } from './bass/levels.ts';
 import { drivesOf } from './inputs/drives.ts';
 import { opensWithSpreadGrid, SPREAD_GRID_LENGTH, spreadGridHz } from './inputs/frequencies.ts';
-import type { BassReadout, ModeReadout, SeatBass } from './types.ts';
+import type { BassReadout, SeatBass } from './types.ts';
 
 /** Unit responses from every subwoofer to every ear (see inputs: sourceTriples, earTriples) at the same frequencies. */
 export interface UnitSet {
@@ -48,7 +48,3 @@ export const bassReadout = (project: Project, units: UnitSet, grid: UnitResponse
     ...spreadFigures(grid ? receiverLevels(grid, drives, spreadGridHz()) : levels, SPREAD_GRID_LENGTH),
   };
 };
-
-/** The room's eigenfrequencies up to `maxHz`, ascending, orders along the document's x, z and y. */
-export const modesReadout = (field: RoomField, maxHz: number): ModeReadout[] =>
-  field.modes(maxHz).map(({ hz, order: [nx, ny, nz], decayS }) => ({ hz, order: [nx, nz, ny], decayS }));

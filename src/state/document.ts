@@ -1,9 +1,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Edit } from '../model/commands/edit.ts';
+import { apply, cancel, commit, type History, load, mark, redo, redoLabel, undo, undoLabel } from '../model/history.ts';
 import type { Project } from '../model/project.ts';
 import type { Refusal } from '../model/refusal.ts';
 
 /** A pure edit: the next document, or why not (data; words are made where it is shown). */
-export type Command = (project: Project) => { ok: true; project: Project } | { ok: false; reason: Refusal };
+export type Command = (project: Project) => Edit;
 
 export interface DocumentState {
   readonly variant: string;
@@ -34,85 +36,37 @@ export interface DocumentActions {
 
 export type DocumentStore = StoreApi<DocumentState> & { readonly actions: DocumentActions };
 
-interface Step {
-  readonly label: string;
-  readonly project: Project;
-}
-
+/** The store around the pure history: one object that holds the gesture, the past and the future. */
 export const createDocumentStore = (project: Project, variant = 'main'): DocumentStore => {
-  let past: Step[] = [];
-  let future: Step[] = [];
-  let open: Step | null = null;
-  const store = createStore<DocumentState>()(() => ({
-    variant,
-    revision: 0,
-    project,
-    canUndo: false,
-    canRedo: false,
-    undoLabel: null,
-    redoLabel: null,
-    gestureOpen: false,
-    savedAtMs: null,
-  }));
-  const show = (next: Project) =>
-    store.setState((state) => ({
-      project: next,
-      revision: next === state.project ? state.revision : state.revision + 1,
-      canUndo: past.length > 0,
-      canRedo: future.length > 0,
-      undoLabel: past.at(-1)?.label ?? null,
-      redoLabel: future.at(-1)?.label ?? null,
-      gestureOpen: open !== null,
-    }));
-  const current = () => store.getState().project;
+  let history = load(project);
+  const faceOf = () => ({
+    project: history.present,
+    revision: history.revision,
+    canUndo: history.past.length > 0,
+    canRedo: history.future.length > 0,
+    undoLabel: undoLabel(history) ?? null,
+    redoLabel: redoLabel(history) ?? null,
+    gestureOpen: history.gesture !== undefined,
+  });
+  const store = createStore<DocumentState>()(() => ({ variant, savedAtMs: null, ...faceOf() }));
+  const show = (next: History) => {
+    if (next === history) return;
+    history = next;
+    store.setState(faceOf());
+  };
   const actions: DocumentActions = {
-    mark(label) {
-      open ??= { label, project: current() };
-      show(current());
-    },
+    mark: (label) => show(mark(history, label)),
     apply(label, command) {
-      const answer = command(current());
+      const answer = command(history.present);
       if (!answer.ok) return answer.reason;
-      if (open === null) {
-        past = [...past, { label, project: current() }];
-        future = [];
-      }
-      show(answer.project);
+      show(apply(history, answer.project, label));
       return null;
     },
-    commit() {
-      if (open && open.project !== current()) {
-        past = [...past, open];
-        future = [];
-      }
-      open = null;
-      show(current());
-    },
-    cancel() {
-      const back = open?.project ?? current();
-      open = null;
-      show(back);
-    },
-    undo() {
-      const step = past.at(-1);
-      if (!step) return;
-      past = past.slice(0, -1);
-      future = [...future, { label: step.label, project: current() }];
-      show(step.project);
-    },
-    redo() {
-      const step = future.at(-1);
-      if (!step) return;
-      future = future.slice(0, -1);
-      past = [...past, { label: step.label, project: current() }];
-      show(step.project);
-    },
-    load(next) {
-      past = [];
-      future = [];
-      open = null;
-      show(next);
-    },
+    commit: () => show(commit(history)),
+    cancel: () => show(cancel(history)),
+    undo: () => show(undo(history)),
+    redo: () => show(redo(history)),
+    load: (next) => show(load(next, history.revision + 1)),
   };
   return Object.assign(store, { actions });
 };

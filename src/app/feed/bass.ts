@@ -1,15 +1,20 @@
-import { bassFloor, bassReadout, modeReadouts } from '../../analysis/bass.ts';
-import { boxSpec, dampingBand } from '../../analysis/inputs/box.ts';
-import { defaultFrequenciesHz } from '../../analysis/inputs/frequencies.ts';
-import { bassFieldKey, bassPlacesKey, driveKey } from '../../analysis/inputs/keys.ts';
-import { earsInField, floorPlane, sourcesInField } from '../../analysis/inputs/places.ts';
+import { bassReadout } from '../../analysis/bass.ts';
+import { bassFloor, floorHeightM, floorPlane } from '../../analysis/bass-floor.ts';
+import {
+  bassFieldKey,
+  bassPlacesKey,
+  boxSpec,
+  defaultFrequenciesHz,
+  driveKey,
+  earTriples,
+  sourceTriples,
+} from '../../analysis/inputs.ts';
+import { modeReadouts } from '../../analysis/modes.ts';
 import type { Lane } from '../../compute/lane.ts';
 import type { Answers, Job, UnitSlices } from '../../compute/protocol.ts';
 import type { UnitResponses } from '../../engines/bass/room-field.ts';
 import type { Project } from '../../model/project.ts';
-import { seatPoses } from '../../model/seating.ts';
 import { requestFrame } from '../../state/frames.ts';
-import type { SessionState } from '../../state/session.ts';
 import type { View } from '../../state/view.tsx';
 
 export interface Lanes {
@@ -17,9 +22,8 @@ export interface Lanes {
   readonly background: Lane;
 }
 
-/** Half a metre under the lowest ear would be the sofa: the carpet is where a client's eye expects the pattern to lie. */
-const CARPET_M = 0.03;
 const MODES_TO_HZ = 250;
+const NO_BAND = { low: null, high: null };
 
 /** What one answer of the engine was asked for: enough to show it later as what it is. */
 interface Asked {
@@ -35,12 +39,6 @@ interface Kept<T> {
   readonly key: string;
   readonly value: T;
 }
-
-export const floorHeightM = (project: Project, { floor, seatId }: Pick<SessionState, 'floor' | 'seatId'>): number => {
-  if (floor.height === 'carpet') return CARPET_M;
-  const poses = seatPoses(project);
-  return (poses.find(({ seat }) => seat.id === seatId) ?? poses[0]).earM[1];
-};
 
 /**
  * Keeps the bass results up to date. The interactive lane answers seats and floor together, so that what is shown together
@@ -60,7 +58,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
   const need = (): Asked => {
     const { project, revision } = view.document.getState();
     const session = view.session.getState();
-    const heightM = floorHeightM(project, session);
+    const heightM = floorHeightM(project, session.floor.height, session.seatId);
     const sources = project.subwoofers.map(({ id, atM }) => [id, atM]);
     return {
       project,
@@ -84,7 +82,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
       const value =
         shown.bass?.inputsKey === inputsKey
           ? shown.bass.value
-          : bassReadout(project, frequenciesHz, responses.value, bounds);
+          : bassReadout(project, { frequenciesHz, nominal: responses.value, ...(bounds ?? NO_BAND) });
       view.results.setState({ bass: { variant, revision, inputsKey, value } });
     }
     if (slices?.key === wanted.slicesKey) {
@@ -92,7 +90,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
       const value =
         shown.floor?.inputsKey === inputsKey
           ? shown.floor.value
-          : bassFloor(project, floorPlane(project, wanted.heightM), slices.value);
+          : bassFloor(project, wanted.heightM, wanted.frequencyHz, slices.value.fields);
       view.results.setState({ floor: { variant, revision, inputsKey, value }, trouble: null });
       requestFrame('floor-ready');
     }
@@ -100,7 +98,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
 
   const ask = async (wanted: Asked) => {
     const spec = boxSpec(wanted.project);
-    const sourcesM = sourcesInField(wanted.project);
+    const sourcesM = sourceTriples(wanted.project);
     const wantsResponses = responses?.key !== wanted.responsesKey;
     const jobs: Job[] = [
       {
@@ -112,7 +110,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
       },
     ];
     if (wantsResponses) {
-      jobs.push({ kind: 'responses', spec, sourcesM, receiversM: earsInField(wanted.project), frequenciesHz });
+      jobs.push({ kind: 'responses', spec, sourcesM, receiversM: earTriples(wanted.project), frequenciesHz });
     }
     asked = wanted;
     const outcome = await lanes.interactive.ask(jobs);
@@ -138,12 +136,11 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
 
   const askBand = async (wanted: Asked) => {
     const { project } = wanted;
-    const [low, high] = dampingBand(boxSpec(project));
-    const common = { sourcesM: sourcesInField(project), receiversM: earsInField(project), frequenciesHz };
+    const common = { sourcesM: sourceTriples(project), receiversM: earTriples(project), frequenciesHz };
     const outcome = await lanes.background.ask([
       { kind: 'modes', spec: boxSpec(project), maxHz: MODES_TO_HZ },
-      { kind: 'responses', spec: low, ...common },
-      { kind: 'responses', spec: high, ...common },
+      { kind: 'responses', spec: boxSpec(project, 'low'), ...common },
+      { kind: 'responses', spec: boxSpec(project, 'high'), ...common },
     ]);
     if (stopped) return;
     if (outcome.status !== 'done') {
