@@ -13,6 +13,9 @@ export const MOST_PARTS = 250_000;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const LITERAL = /true|false|null/y;
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9A-Fa-f]{4})/y;
+/** What cannot follow a whole number or word: it began as one and went on wrongly. */
+const UNFINISHED_ALLOWED = 'a whole word, or a number such as 0.5, -2 or 1e3';
+const UNFINISHED = /[\w.+-]/;
 const WORD = /[\w$+\-.]{1,20}/y;
 
 const OBJECT = 1;
@@ -113,6 +116,9 @@ export const jsonTrouble = (text: string): JsonTrouble | undefined => {
     } else {
       const length = takesValue ? scalarLength(text, at) : 0;
       if (length === 0) return { at, holds: standing(text, at), allowed: ALLOWED[state] };
+      if (UNFINISHED.test(text.charAt(at + length))) {
+        return { at, holds: standing(text, at), allowed: UNFINISHED_ALLOWED };
+      }
       at += length;
       state = 'after';
     }
