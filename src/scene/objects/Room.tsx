@@ -1,2 +1,52 @@
-/** The room and everything that stands in it. */
-export const Room = () => null;
+import { useFrame, useThree } from '@react-three/fiber';
+import { useEffect, useRef } from 'react';
+import type { Group } from 'three';
+import { requestFrame } from '../../state/frames.ts';
+import { useView } from '../../state/view.tsx';
+import { RoomScene } from './room-scene.ts';
+import { temporarySolids } from './temporary-solids.ts';
+
+const LONGEST_STEP_S = 0.1;
+
+/** The room and everything that stands in it. Draws nothing by itself: it follows the stores and asks for frames. */
+export const Room = () => {
+  const root = useRef<Group>(null);
+  const scene = useRef<RoomScene | null>(null);
+  const gl = useThree((state) => state.gl);
+  const { document, session } = useView();
+
+  useEffect(() => {
+    const made = new RoomScene(document.getState().project, gl.capabilities.getMaxAnisotropy());
+    const follow = () => {
+      const { project, gestureOpen } = document.getState();
+      made.setProject(project, temporarySolids(project), !gestureOpen);
+      made.setSession(session.getState());
+      requestFrame('document');
+    };
+    const attend = () => {
+      made.setSession(session.getState());
+      requestFrame('session');
+    };
+    follow();
+    root.current?.add(made.group);
+    scene.current = made;
+    const stop = [document.subscribe(follow), session.subscribe(attend)];
+    return () => {
+      for (const end of stop) end();
+      scene.current = null;
+      made.group.removeFromParent();
+      made.dispose();
+    };
+  }, [document, session, gl]);
+
+  useFrame(({ camera }, delta) => {
+    const more = scene.current?.frame(
+      camera.position,
+      Math.min(delta, LONGEST_STEP_S),
+      session.getState().reducedMotion,
+    );
+    if (more) requestFrame('transition');
+  }, -5);
+
+  return <group ref={root} />;
+};

@@ -1,0 +1,112 @@
+import type { Vec3 } from '../../math/vec3.ts';
+import type { Project } from '../../model/project.ts';
+
+/** A wall light that throws its light up and down the wall, or a small light low on a riser. Ours, not the document's. */
+export interface Lamp {
+  readonly kind: 'sconce' | 'step';
+  /** Where the light comes from: a little in front of what carries it. */
+  readonly atM: Vec3;
+  /** Unit normal of the surface that carries it, into the room. */
+  readonly outward: Vec3;
+  readonly strength: number;
+}
+
+export const SCONCE_HEIGHT_M = 1.72;
+export const SCONCE_STAND_OFF_M = 0.09;
+const STEP_SPACING_M = 1.1;
+const STEP_UP_M = 0.1;
+/** How much clear wall a sconce wants on either side. */
+const CLEAR_M = 0.32;
+
+interface RoomExtent {
+  readonly minM: Vec3;
+  readonly maxM: Vec3;
+}
+
+/** What already hangs on the side walls, as spans along z. */
+const takenSpans = (project: Project): [number, number][] => {
+  const { widthM } = project.room.plan as { widthM?: number };
+  const half = (widthM ?? 0) / 2;
+  const openings = [...project.room.openings, ...project.room.patches]
+    .filter(({ surface }) => surface === 'left' || surface === 'right')
+    .map(({ fromM, widthM: wide }): [number, number] => [fromM, fromM + wide]);
+  const loudspeakers = project.loudspeakers
+    .filter(({ atM }) => half - Math.abs(atM[0]) < 0.5 && Math.abs(atM[1] - SCONCE_HEIGHT_M) < 0.9)
+    .map(({ atM, sizeM }): [number, number] => [atM[2] - sizeM[0] / 2, atM[2] + sizeM[0] / 2]);
+  return [...openings, ...loudspeakers];
+};
+
+/** The place along the side walls nearest three quarters of the way back that leaves both walls clear. */
+const sconceZM = (project: Project, { minM, maxM }: RoomExtent): number => {
+  const long = maxM[2] - minM[2];
+  const wish = minM[2] + long * 0.78;
+  const taken = takenSpans(project);
+  let best = wish;
+  let bestCost = Number.POSITIVE_INFINITY;
+  for (let step = 0; step <= 60; step++) {
+    const z = minM[2] + long * (0.25 + (0.65 * step) / 60);
+    const clash = taken.some(([from, to]) => z > from - CLEAR_M && z < to + CLEAR_M) ? 10 : 0;
+    const cost = clash + Math.abs(z - wish);
+    if (cost < bestCost) {
+      bestCost = cost;
+      best = z;
+    }
+  }
+  return best;
+};
+
+/** Two sconces facing each other and small lights along the front of every riser. */
+export const lampsOf = (project: Project, extent: RoomExtent): Lamp[] => {
+  const z = sconceZM(project, extent);
+  const height = Math.min(SCONCE_HEIGHT_M, extent.maxM[1] - 0.6);
+  const sconces = [1, -1].map((side): Lamp => {
+    const wall = side > 0 ? extent.minM[0] : extent.maxM[0];
+    return {
+      kind: 'sconce',
+      atM: [wall + side * SCONCE_STAND_OFF_M, height, z],
+      outward: [side, 0, 0],
+      strength: 1,
+    };
+  });
+  return [...sconces, ...project.rows.flatMap((row) => (row.riser && row.floorM > 0.05 ? stepLights(row) : []))];
+};
+
+const stepLights = ({ riser, floorM }: Project['rows'][number]): Lamp[] => {
+  if (!riser) return [];
+  const wide = riser.toXM - riser.fromXM;
+  const count = Math.max(2, Math.round(wide / STEP_SPACING_M));
+  return Array.from(
+    { length: count },
+    (_, index): Lamp => ({
+      kind: 'step',
+      atM: [riser.fromXM + (wide * (index + 0.5)) / count, Math.min(STEP_UP_M, floorM * 0.5), riser.fromZM - 0.03],
+      outward: [0, 0, -1],
+      strength: 0.035,
+    }),
+  );
+};
+
+/** Softens the source so that what stands right beside it stays within bounds, square metres. */
+const SOURCE_SIZE_M2 = 0.02;
+
+/**
+ * Light of one lamp at a surface: intensity towards it times cosine over distance squared, in the same units as the
+ * picture's shares. A sconce has an upward and a downward lobe (cosine squared) and a faint glow through its shade.
+ */
+export const lampLight = (lamp: Lamp, x: number, y: number, z: number, nx: number, ny: number, nz: number): number => {
+  const dx = lamp.atM[0] - x;
+  const dy = lamp.atM[1] - y;
+  const dz = lamp.atM[2] - z;
+  const squared = dx * dx + dy * dy + dz * dz;
+  const far = Math.sqrt(squared) + 1e-6;
+  const cosine = (dx * nx + dy * ny + dz * nz) / far;
+  if (cosine <= 0) return 0;
+  return (lamp.strength * lobe(lamp, -dx / far, -dy / far, -dz / far) * cosine) / (squared + SOURCE_SIZE_M2);
+};
+
+const lobe = ({ kind, outward }: Lamp, dx: number, dy: number, dz: number): number => {
+  const out = dx * outward[0] + dy * outward[1] + dz * outward[2];
+  if (kind === 'step') return Math.max(0, out * 0.6 - dy * 0.8);
+  const up = dy * dy;
+  return 0.16 + (out > -0.3 ? up * up * (dy > 0 ? 1.1 : 0.8) : 0);
+};

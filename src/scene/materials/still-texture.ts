@@ -1,0 +1,55 @@
+import { CanvasTexture, LinearFilter, LinearMipmapLinearFilter, SRGBColorSpace } from 'three';
+import { hold, release } from '../gpu/ledger.ts';
+import { PICTURE_COLUMNS, PICTURE_ROWS } from '../light/picture-light.ts';
+import { paintStill, patchMeans } from './still/paint.ts';
+
+const WIDTH = 2048;
+const HEIGHT = 1152;
+const SMALL_WIDTH = 64;
+const SMALL_HEIGHT = 36;
+
+export interface StillImage {
+  readonly canvas: HTMLCanvasElement;
+  /** Mean linear radiance of the picture's patches, as the light wants them. */
+  readonly radiance: Float32Array;
+}
+
+let image: StillImage | null = null;
+
+const canvasOf = (width: number, height: number) => {
+  const canvas = document.createElement('canvas');
+  canvas.width = width;
+  canvas.height = height;
+  const context = canvas.getContext('2d');
+  if (!context) throw new Error('no canvas to draw the picture on');
+  return { canvas, context };
+};
+
+/** The still, drawn once for the life of the page. */
+export const stillImage = (): StillImage => {
+  if (image) return image;
+  const { canvas, context } = canvasOf(WIDTH, HEIGHT);
+  paintStill(context, WIDTH, HEIGHT);
+  const small = canvasOf(SMALL_WIDTH, SMALL_HEIGHT);
+  small.context.imageSmoothingQuality = 'high';
+  small.context.drawImage(canvas, 0, 0, SMALL_WIDTH, SMALL_HEIGHT);
+  const { data } = small.context.getImageData(0, 0, SMALL_WIDTH, SMALL_HEIGHT);
+  image = { canvas, radiance: patchMeans(data, SMALL_WIDTH, SMALL_HEIGHT, PICTURE_COLUMNS, PICTURE_ROWS) };
+  return image;
+};
+
+export const stillTexture = (anisotropy: number): CanvasTexture => {
+  const texture = new CanvasTexture(stillImage().canvas);
+  texture.colorSpace = SRGBColorSpace;
+  texture.magFilter = LinearFilter;
+  texture.minFilter = LinearMipmapLinearFilter;
+  texture.generateMipmaps = true;
+  texture.anisotropy = anisotropy;
+  hold('texture');
+  return texture;
+};
+
+export const disposeStill = (texture: CanvasTexture): void => {
+  texture.dispose();
+  release('texture');
+};
