@@ -1,7 +1,41 @@
+import { useMemo, useState } from 'react';
+import { useAppActions } from '../panels/actions.ts';
+import { useMedia } from '../panels/hooks.ts';
+import { DropZone } from '../panels/notices/DropZone.tsx';
+import { CautionsSheet } from '../panels/sheets/CautionsSheet.tsx';
+import { KeysSheet } from '../panels/sheets/KeysSheet.tsx';
+import type { SheetName } from '../panels/top/TopLine.tsx';
 import { Stage } from '../scene/Stage.tsx';
+import { useView } from '../state/view.tsx';
+import { DeskShell } from './DeskShell.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { PocketShell } from './PocketShell.tsx';
+import { KEY_GROUPS, useShortcuts } from './shortcuts.ts';
+import './theme.css';
+import './shell.css';
 
-export const Shell = () => (
-  <main style={{ position: 'fixed', inset: 0 }}>
-    <Stage />
-  </main>
-);
+/** Too small for columns beside the scene: one sheet with tabs instead. */
+const POCKET = '(max-width: 999px), (max-height: 559px)';
+
+/** The page: one stage for life, and around it the desk or, on a small screen, the pocket arrangement. */
+export const Shell = () => {
+  const view = useView();
+  const actions = useAppActions();
+  const pocket = useMedia(POCKET);
+  const [sheet, setSheet] = useState<SheetName | null>(null);
+  const reach = useMemo(() => ({ view, actions, showKeys: () => setSheet('keys') }), [view, actions]);
+  useShortcuts(reach, sheet !== null);
+  return (
+    <main className={pocket ? 'shell is-pocket' : 'shell'}>
+      <div className="stage">
+        <ErrorBoundary of="the room in 3D">
+          <Stage />
+        </ErrorBoundary>
+      </div>
+      {pocket ? <PocketShell onSheet={setSheet} /> : <DeskShell onSheet={setSheet} />}
+      {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
+      {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
+      <DropZone />
+    </main>
+  );
+};

@@ -1,0 +1,150 @@
+import { type ReactNode, useRef, useState } from 'react';
+import { SeatCard } from '../panels/card/SeatCard.tsx';
+import { Findings } from '../panels/findings/Findings.tsx';
+import { useMedia } from '../panels/hooks.ts';
+import { Legend } from '../panels/legend/Legend.tsx';
+import { Icon } from '../panels/marks/Icon.tsx';
+import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
+import { Notices } from '../panels/notices/Notices.tsx';
+import { Outline } from '../panels/outline/Outline.tsx';
+import { Parameters } from '../panels/parameters/Parameters.tsx';
+import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
+import { useSize } from '../panels/ribbon/useSize.ts';
+import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
+import { Choice } from '../panels/top/Choice.tsx';
+import { type SheetName, TopLine } from '../panels/top/TopLine.tsx';
+import { useSession, useView } from '../state/view.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { useStageInsets } from './useStageInsets.ts';
+
+const LEFT = 300;
+const RIGHT = 320;
+const TOP = 56;
+const BAND = 150;
+const TALL_BAND = 184;
+
+interface ColumnProps {
+  readonly side: 'left' | 'right';
+  readonly name: string;
+  readonly open: boolean;
+  readonly children: ReactNode;
+  onToggle(): void;
+}
+
+/** A column that can be pushed to its edge; what is left then is the handle that brings it back. */
+const Column = ({ side, name, open, children, onToggle }: ColumnProps) => (
+  <aside className={`column is-${side}${open ? '' : ' is-away'}`} aria-label={name}>
+    <button
+      type="button"
+      className="column-handle"
+      aria-expanded={open}
+      aria-label={open ? `Push away: ${name}` : `Bring back: ${name}`}
+      title={open ? `Push away: ${name}` : `Bring back: ${name}`}
+      onClick={onToggle}
+    >
+      <Icon name={(side === 'left') === open ? 'left' : 'right'} />
+    </button>
+    <div className="column-body" inert={!open}>
+      {children}
+    </div>
+  </aside>
+);
+
+const RightColumn = () => {
+  const { session } = useView();
+  const shown = useSession((state) => state.rightColumn);
+  return (
+    <>
+      <div className="column-tabs">
+        <Choice
+          label="Right column"
+          options={[
+            { value: 'seat', word: 'Seat' },
+            { value: 'findings', word: 'Findings' },
+          ]}
+          value={shown}
+          onChoose={(rightColumn) => session.setState({ rightColumn })}
+        />
+      </div>
+      <div className="column-scroll scrolls">
+        <ErrorBoundary key={shown} of={shown === 'seat' ? 'the seat card' : 'the findings'}>
+          {shown === 'seat' ? <SeatCard /> : <Findings />}
+        </ErrorBoundary>
+      </div>
+    </>
+  );
+};
+
+const Band = () => {
+  const band = useRef<HTMLElement>(null);
+  const size = useSize(band);
+  return (
+    <section className="band" aria-label="Seat plan and frequency ribbon" ref={band}>
+      {size && (
+        <>
+          <ErrorBoundary of="the seat plan">
+            <SeatPlan turn="across" maxWidth={300} maxHeight={size.height - 24} />
+          </ErrorBoundary>
+          <ErrorBoundary of="the frequency ribbon">
+            <Ribbon />
+          </ErrorBoundary>
+        </>
+      )}
+    </section>
+  );
+};
+
+/** The desk: scene behind, columns left and right, a band below. In sit the columns stand aside until they are called. */
+export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
+  const { session } = useView();
+  const mode = useSession((state) => state.mode);
+  const cleared = useSession((state) => state.stageCleared);
+  const tall = useMedia('(min-height: 960px)');
+  const [open, setOpen] = useState({ overlook: { left: true, right: true }, sit: { left: false, right: false } });
+  const { left, right } = open[mode];
+  const push = (side: 'left' | 'right', out = !open[mode][side]) =>
+    setOpen((now) => ({ ...now, [mode]: { ...now[mode], [side]: out } }));
+  const band = tall ? TALL_BAND : BAND;
+  useStageInsets(
+    cleared
+      ? { left: 0, right: 0, top: 0, bottom: 0 }
+      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP, bottom: band },
+  );
+  const showFindings = () => {
+    session.setState({ rightColumn: 'findings' });
+    push('right', true);
+  };
+  if (cleared) {
+    return (
+      <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
+        Bring the panels back <kbd>H</kbd>
+      </button>
+    );
+  }
+  return (
+    <div className={`desk is-${mode}`} style={{ '--band': `${band}px` } as React.CSSProperties}>
+      <ErrorBoundary of="the top line">
+        <TopLine onSheet={onSheet} onFindings={showFindings} />
+      </ErrorBoundary>
+      <Column side="left" name="outline and parameters" open={left} onToggle={() => push('left')}>
+        <ErrorBoundary of="the outline">
+          <Outline />
+        </ErrorBoundary>
+        <ErrorBoundary of="the parameters">
+          <Parameters />
+        </ErrorBoundary>
+      </Column>
+      <Column side="right" name="seat card and findings" open={right} onToggle={() => push('right')}>
+        <RightColumn />
+      </Column>
+      <div className="float">
+        <Notices />
+        <FirstVisit />
+      </div>
+      <div className="float-legend">
+        <Legend />
+      </div>
+      <Band />
+    </div>
+  );
+};

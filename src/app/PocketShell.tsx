@@ -1,0 +1,141 @@
+import { type KeyboardEvent, useRef, useState } from 'react';
+import { useAppActions } from '../panels/actions.ts';
+import { SeatCard } from '../panels/card/SeatCard.tsx';
+import { Findings } from '../panels/findings/Findings.tsx';
+import { useMedia } from '../panels/hooks.ts';
+import { Legend } from '../panels/legend/Legend.tsx';
+import { Notices } from '../panels/notices/Notices.tsx';
+import { Outline } from '../panels/outline/Outline.tsx';
+import { Parameters } from '../panels/parameters/Parameters.tsx';
+import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
+import { useSize } from '../panels/ribbon/useSize.ts';
+import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
+import { LightChoice, ModeChoice, OverlaySwitches } from '../panels/top/StageControls.tsx';
+import { History, type SheetName } from '../panels/top/TopLine.tsx';
+import { useDocument, useSession } from '../state/view.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { useStageInsets } from './useStageInsets.ts';
+
+const TABS = [
+  { id: 'seat', word: 'Seat' },
+  { id: 'floor', word: 'Floor' },
+  { id: 'findings', word: 'Findings' },
+  { id: 'parameters', word: 'Parameters' },
+] as const;
+type Tab = (typeof TABS)[number]['id'];
+
+const TOP = 52;
+
+const SeatTab = () => {
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box);
+  return (
+    <>
+      <div className="pocket-plan" ref={box}>
+        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={260} />}
+      </div>
+      <SeatCard />
+    </>
+  );
+};
+
+const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
+  const actions = useAppActions();
+  return (
+    <>
+      <div className="pocket-ribbon">
+        <Ribbon />
+      </div>
+      <Legend />
+      <OverlaySwitches />
+      <LightChoice />
+      <div className="pocket-file">
+        <History />
+        {actions && (
+          <>
+            <button type="button" className="word-button" onClick={() => actions.openFile()}>
+              Open
+            </button>
+            <button type="button" className="word-button" onClick={() => actions.saveFile()}>
+              Save
+            </button>
+          </>
+        )}
+        <button type="button" className="word-button" onClick={() => onSheet('cautions')}>
+          Before you build
+        </button>
+      </div>
+    </>
+  );
+};
+
+/** Small screens: scene above or beside, one sheet of four tabs within reach of a thumb. */
+export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
+  const name = useDocument((state) => state.project.name);
+  const cleared = useSession((state) => state.stageCleared);
+  const wide = useMedia('(orientation: landscape)');
+  const [tab, setTab] = useState<Tab>('seat');
+  const tabs = useRef<HTMLDivElement>(null);
+  const sheet = useRef<HTMLElement>(null);
+  const size = useSize(sheet);
+  useStageInsets({
+    left: 0,
+    top: TOP,
+    right: wide && !cleared ? (size?.width ?? 0) : 0,
+    bottom: wide || cleared ? 0 : (size?.height ?? 0),
+  });
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    if (by === 0) return;
+    event.preventDefault();
+    const next = TABS[(TABS.findIndex(({ id }) => id === tab) + by + TABS.length) % TABS.length].id;
+    setTab(next);
+    tabs.current?.querySelector<HTMLElement>(`#tab-${next}`)?.focus();
+  };
+  return (
+    <div className="pocket">
+      <header className="pocket-top">
+        <h1>{name}</h1>
+        <ModeChoice />
+      </header>
+      <div className="float">
+        <Notices />
+      </div>
+      <section
+        className="pocket-sheet"
+        aria-label={TABS.find(({ id }) => id === tab)?.word}
+        ref={sheet}
+        hidden={cleared}
+      >
+        <div className="pocket-scroll scrolls" role="tabpanel" aria-labelledby={`tab-${tab}`}>
+          <ErrorBoundary key={tab} of="this sheet">
+            {tab === 'seat' && <SeatTab />}
+            {tab === 'floor' && <FloorTab onSheet={onSheet} />}
+            {tab === 'findings' && <Findings />}
+            {tab === 'parameters' && (
+              <>
+                <Outline />
+                <Parameters />
+              </>
+            )}
+          </ErrorBoundary>
+        </div>
+        <div className="pocket-tabs" role="tablist" ref={tabs} onKeyDown={onKeyDown}>
+          {TABS.map(({ id, word }) => (
+            <button
+              key={id}
+              id={`tab-${id}`}
+              type="button"
+              role="tab"
+              aria-selected={id === tab}
+              tabIndex={id === tab ? 0 : -1}
+              onClick={() => setTab(id)}
+            >
+              {word}
+            </button>
+          ))}
+        </div>
+      </section>
+    </div>
+  );
+};

@@ -1,0 +1,163 @@
+import { useEffect } from 'react';
+import type { AppActions } from '../panels/actions.ts';
+import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
+import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
+import type { LightPreset, SessionState } from '../state/session.ts';
+import type { View } from '../state/view.tsx';
+
+/** What a key may reach. */
+export interface Reach {
+  readonly view: View;
+  readonly actions: AppActions | null;
+  showKeys(): void;
+}
+
+interface Shortcut {
+  /** As KeyboardEvent.key in lower case; with `ctrl`, Control or Command is held. */
+  readonly keys: readonly string[];
+  readonly ctrl?: boolean;
+  readonly shift?: boolean;
+  readonly shown: readonly string[];
+  readonly does: string;
+  run(reach: Reach): void;
+}
+
+const LIGHTS: readonly LightPreset[] = ['clean', 'dim', 'dark'];
+
+const session =
+  (change: (state: SessionState) => Partial<SessionState>) =>
+  ({ view }: Reach): void =>
+    view.session.setState(change);
+
+const overlay = (name: keyof SessionState['overlays']) =>
+  session(({ overlays }) => ({ overlays: { ...overlays, [name]: !overlays[name] } }));
+
+const stepFrequency = (by: number) =>
+  session(({ frequencyHz }) => ({ frequencyHz: frequencyOfStep(stepOfFrequency(frequencyHz) + by) }));
+
+const stepSeat =
+  (by: number) =>
+  ({ view }: Reach): void => {
+    const ids = view.document.getState().project.rows.flatMap((row) => row.seats.map(({ id }) => id));
+    const at = ids.indexOf(view.session.getState().seatId);
+    const seatId = ids[(at + by + ids.length) % ids.length];
+    view.session.setState({ seatId, selection: { kind: 'seat', id: seatId } });
+  };
+
+const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Shortcut[] }[] = [
+  {
+    title: 'Where you are',
+    shortcuts: [
+      { keys: ['1'], shown: ['1'], does: 'Overlook the room', run: session(() => ({ mode: 'overlook' })) },
+      { keys: ['2'], shown: ['2'], does: 'Sit in the chosen seat', run: session(() => ({ mode: 'sit' })) },
+      { keys: ['['], shown: ['['], does: 'The seat before', run: stepSeat(-1) },
+      { keys: [']'], shown: [']'], does: 'The next seat', run: stepSeat(1) },
+      {
+        keys: ['`', 'h'],
+        shown: ['`', 'H'],
+        does: 'Clear the stage, and bring everything back',
+        run: session(({ stageCleared }) => ({ stageCleared: !stageCleared })),
+      },
+      {
+        keys: ['escape'],
+        shown: ['Esc'],
+        does: 'Stand up; put out the spotlight; choose nothing',
+        run: session(({ mode, spotlight }) =>
+          spotlight ? { spotlight: null } : mode === 'sit' ? { mode: 'overlook' } : { selection: null },
+        ),
+      },
+    ],
+  },
+  {
+    title: 'What is shown',
+    shortcuts: [
+      { keys: ['g'], shown: ['G'], does: 'Sightlines', run: overlay('sightlines') },
+      { keys: ['c'], shown: ['C'], does: 'Cones from the loudspeakers', run: overlay('cones') },
+      { keys: ['p'], shown: ['P'], does: 'People in the seats', run: overlay('people') },
+      {
+        keys: ['b'],
+        shown: ['B'],
+        does: 'Bass floor',
+        run: session(({ floor }) => ({ floor: { ...floor, shown: !floor.shown } })),
+      },
+      {
+        keys: ['l'],
+        shown: ['L'],
+        does: 'Light: clean, dim, dark',
+        run: session(({ light }) => ({ light: LIGHTS[(LIGHTS.indexOf(light) + 1) % LIGHTS.length] })),
+      },
+      {
+        keys: ['f'],
+        shown: ['F'],
+        does: 'Seat card or findings',
+        run: session(({ rightColumn }) => ({ rightColumn: rightColumn === 'seat' ? 'findings' : 'seat' })),
+      },
+      { keys: [','], shown: [','], does: 'Frequency down a 24th of an octave', run: stepFrequency(-1) },
+      { keys: ['.'], shown: ['.'], does: 'Frequency up a 24th of an octave', run: stepFrequency(1) },
+    ],
+  },
+  {
+    title: 'The project',
+    shortcuts: [
+      {
+        keys: ['z'],
+        ctrl: true,
+        shift: true,
+        shown: ['Ctrl', 'Shift', 'Z'],
+        does: 'Redo',
+        run: ({ view }) => view.document.actions.redo(),
+      },
+      {
+        keys: ['z'],
+        ctrl: true,
+        shown: ['Ctrl', 'Z'],
+        does: 'Undo',
+        run: ({ view }) => view.document.actions.undo(),
+      },
+      { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
+      { keys: ['s'], ctrl: true, shown: ['Ctrl', 'S'], does: 'Save a file', run: ({ actions }) => actions?.saveFile() },
+      { keys: ['?'], shown: ['?'], does: 'This sheet', run: ({ showKeys }) => showKeys() },
+    ],
+  },
+];
+
+/** The table as the sheet of keys shows it. */
+export const KEY_GROUPS: readonly KeyGroup[] = GROUPS.map(({ title, shortcuts }) => ({
+  title,
+  lines: shortcuts.map(({ shown, does }) => ({ keys: shown, does })),
+}));
+
+const writing = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  (target.isContentEditable ||
+    target.tagName === 'TEXTAREA' ||
+    target.tagName === 'SELECT' ||
+    (target instanceof HTMLInputElement && !['radio', 'range', 'checkbox', 'button'].includes(target.type)));
+
+/** The shortcut a key press means, or undefined. Plain keys mean nothing while someone is writing. */
+export const shortcutFor = (event: KeyboardEvent): Shortcut | undefined => {
+  const ctrl = event.ctrlKey || event.metaKey;
+  if (event.altKey || (!ctrl && writing(event.target))) return undefined;
+  const key = event.key.toLowerCase();
+  return GROUPS.flatMap(({ shortcuts }) => shortcuts).find(
+    (one) =>
+      one.keys.includes(key) &&
+      (one.ctrl ?? false) === ctrl &&
+      (one.ctrl ? (one.shift ?? false) === event.shiftKey : true),
+  );
+};
+
+/** Answers the keys while the page is open. */
+export const useShortcuts = (reach: Reach, sheetOpen: boolean): void => {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.defaultPrevented || sheetOpen) return;
+      const shortcut = shortcutFor(event);
+      if (!shortcut) return;
+      event.preventDefault();
+      shortcut.run(reach);
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [reach, sheetOpen]);
+};

@@ -1,0 +1,66 @@
+import type { Finding } from '../../analysis/types.ts';
+import { useSession, useView } from '../../state/view.tsx';
+import { useUnits } from '../hooks.ts';
+import { VerdictWord } from '../marks/VerdictMark.tsx';
+import { rangeText, shownIn } from './values.ts';
+
+const SET_WORDS: Readonly<Record<Finding['set'], string>> = {
+  living: 'living-room targets',
+  standard: 'standard targets',
+  diffuse: 'diffuse-surround targets',
+};
+
+const Value = ({ finding }: { finding: Finding }) => {
+  const units = useUnits();
+  if (finding.value === null) return null;
+  const shown = shownIn(finding.value, finding.unit, units);
+  return (
+    <span className={shown.unit === '°' ? 'figure is-tight' : 'figure'} data-value={shown.value}>
+      <b>{shown.text}</b>
+      {shown.unit !== '' && <small>{shown.unit}</small>}
+    </span>
+  );
+};
+
+/** One finding: verdict, number, sentence; range, target set and source on request; "show me" lights its cause. */
+export const FindingItem = ({ finding, showMe = true }: { finding: Finding; showMe?: boolean }) => {
+  const { session } = useView();
+  const units = useUnits();
+  const lit = useSession((state) => state.spotlight?.findingId === finding.id);
+  const range = rangeText(finding.range, finding.unit, units);
+  const show = () =>
+    session.setState((state) =>
+      lit
+        ? { spotlight: null }
+        : {
+            spotlight: { findingId: finding.id, items: finding.causes },
+            mode: 'overlook',
+            seatId: finding.seat ?? state.seatId,
+          },
+    );
+  return (
+    <li className={lit ? 'finding is-lit' : 'finding'} data-finding={finding.id}>
+      <div className="finding-head">
+        <VerdictWord verdict={finding.verdict} />
+        <Value finding={finding} />
+      </div>
+      <p>{finding.text}</p>
+      <div className="finding-foot">
+        <details>
+          <summary>Why</summary>
+          {range !== '' && (
+            <p>
+              Asked for: {range}, by the {SET_WORDS[finding.set]}.
+            </p>
+          )}
+          <p>Source: {finding.source}</p>
+        </details>
+        {showMe && (
+          <button type="button" className="word-button is-brass" aria-pressed={lit} onClick={show}>
+            {lit ? 'Put out' : 'Show me'}
+          </button>
+        )}
+      </div>
+    </li>
+  );
+};

@@ -1,0 +1,43 @@
+import type { ItemRef, Project } from '../model/project.ts';
+
+/** "Row 2, seat 3", counted from the picture and from the left; the id itself when the seat is not in the document. */
+export const seatTitle = (project: Project, id: string): string => {
+  for (const [r, row] of project.rows.entries()) {
+    const s = row.seats.findIndex((seat) => seat.id === id);
+    if (s >= 0) return `Row ${r + 1}, seat ${s + 1}`;
+  }
+  return id;
+};
+
+const OPENING: Readonly<Record<string, string>> = { door: 'Door', window: 'Window', opening: 'Opening' };
+
+export const surfaceTitle = (name: string): string =>
+  name === 'floor' || name === 'ceiling' ? capital(name) : `${capital(name)} wall`;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What one thing of the document is called in lists and headings. */
+export const itemTitle = (project: Project, item: ItemRef): string => {
+  switch (item.kind) {
+    case 'seat':
+      return seatTitle(project, item.id);
+    case 'row':
+      return `Row ${project.rows.findIndex((row) => row.id === item.id) + 1}`;
+    case 'picture':
+      return project.picture.kind === 'panel' ? 'Picture, panel' : 'Picture, screen';
+    case 'surface':
+      return surfaceTitle(item.id);
+    case 'opening': {
+      const opening = project.room.openings.find((entry) => entry.id === item.id);
+      return opening ? `${OPENING[opening.kind]} ${opening.id === opening.kind ? '' : opening.id}`.trim() : item.id;
+    }
+    case 'object':
+      return project.room.objects.find((entry) => entry.id === item.id)?.name || item.id;
+    case 'loudspeaker':
+      return `Loudspeaker ${item.id}`;
+    case 'subwoofer':
+      return `Subwoofer ${item.id}`;
+    case 'patch':
+      return `Patch ${item.id}`;
+  }
+};

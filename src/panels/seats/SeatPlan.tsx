@@ -1,0 +1,92 @@
+import { type CSSProperties, type KeyboardEvent, useMemo, useRef } from 'react';
+import { useDocument, useResults, useSession } from '../../state/view.tsx';
+import { worstAtSeat } from '../findings/order.ts';
+import { useChoose } from '../hooks.ts';
+import { VerdictMark } from '../marks/VerdictMark.tsx';
+import { seatTitle } from '../naming.ts';
+import { type Direction, drawSeatPlan, neighbour, type PlanRect, type PlanTurn } from './plan.ts';
+import './seats.css';
+
+const ARROWS: Readonly<Record<string, Direction>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+};
+
+const place = ({ left, top, width, height }: PlanRect): CSSProperties => ({ left, top, width, height });
+
+interface SeatPlanProps {
+  readonly turn: PlanTurn;
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+}
+
+/** The chairs as buttons where they stand. One click chooses, Enter or a second click sits. */
+export const SeatPlan = ({ turn, maxWidth, maxHeight }: SeatPlanProps) => {
+  const project = useDocument((state) => state.project);
+  const seatId = useSession((state) => state.seatId);
+  const findings = useResults((state) => state.findings?.value);
+  const choose = useChoose();
+  const plan = useRef<HTMLDivElement>(null);
+  const drawing = useMemo(() => drawSeatPlan(project, turn, maxWidth, maxHeight), [project, turn, maxWidth, maxHeight]);
+  const stop = drawing.seats.some(({ id }) => id === seatId) ? seatId : drawing.seats[0]?.id;
+
+  const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>, id: string) => {
+    if (event.key === 'Enter') {
+      event.preventDefault();
+      choose.sitAt(id);
+      return;
+    }
+    const direction = ARROWS[event.key];
+    if (!direction) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const next = neighbour(drawing.seats, id, direction);
+    choose.seat(next);
+    plan.current?.querySelector<HTMLElement>(`[data-seat="${CSS.escape(next)}"]`)?.focus();
+  };
+
+  return (
+    <div
+      className={`plan is-${turn}`}
+      ref={plan}
+      role="toolbar"
+      aria-label="Seat plan: arrows choose, Enter sits"
+      aria-orientation={turn === 'across' ? 'horizontal' : 'vertical'}
+      style={{ width: drawing.width, height: drawing.height }}
+    >
+      {drawing.risers.map((riser) => (
+        <i key={riser.id} className="plan-riser" style={place(riser)} />
+      ))}
+      <i className="plan-picture" style={place(drawing.picture)} />
+      {drawing.subwoofers.map((sub) => (
+        <i key={sub.id} className="plan-sub" style={place(sub)} />
+      ))}
+      {drawing.seats.map((seat) => {
+        const verdict = findings ? worstAtSeat(findings, seat.id) : null;
+        const chosen = seat.id === seatId;
+        const name = `${seatTitle(project, seat.id)}${verdict ? `, ${verdict}` : ''}`;
+        return (
+          <button
+            key={seat.id}
+            type="button"
+            className={chosen ? 'chair is-chosen' : 'chair'}
+            data-seat={seat.id}
+            data-verdict={verdict ?? ''}
+            aria-pressed={chosen}
+            aria-label={name}
+            title={name}
+            tabIndex={seat.id === stop ? 0 : -1}
+            style={place(seat)}
+            onClick={() => choose.seat(seat.id)}
+            onDoubleClick={() => choose.sitAt(seat.id)}
+            onKeyDown={(event) => onKeyDown(event, seat.id)}
+          >
+            {verdict && <VerdictMark verdict={verdict} />}
+          </button>
+        );
+      })}
+    </div>
+  );
+};

@@ -1,0 +1,97 @@
+import type { Project } from '../../model/project.ts';
+import { roomBox } from '../../model/room.ts';
+import { seatPoses } from '../../model/seating.ts';
+
+/** Which way the plan lies: the picture at the top, or at the left when the strip is wide and low. */
+export type PlanTurn = 'upright' | 'across';
+
+export interface PlanRect {
+  /** Pixels from the drawing's left and top edge. */
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface PlanSeat extends PlanRect {
+  readonly id: string;
+  readonly turnDeg: number;
+}
+
+export interface SeatPlanDrawing {
+  readonly width: number;
+  readonly height: number;
+  readonly picture: PlanRect;
+  readonly seats: readonly PlanSeat[];
+  readonly subwoofers: readonly (PlanRect & { readonly id: string })[];
+  readonly risers: readonly (PlanRect & { readonly id: string })[];
+}
+
+/** How far behind the eyes a chair's middle stands, and how deep it is, metres: enough for a plan this small. */
+const CHAIR_BEHIND_EYE_M = 0.1;
+const CHAIR_DEPTH_M = 0.85;
+
+/** The room from above, true to scale, as large as fits. */
+export const drawSeatPlan = (
+  project: Project,
+  turn: PlanTurn,
+  maxWidth: number,
+  maxHeight: number,
+): SeatPlanDrawing => {
+  const { widthM, lengthM } = roomBox(project);
+  const across = turn === 'across' ? lengthM : widthM;
+  const down = turn === 'across' ? widthM : lengthM;
+  const scale = Math.min(maxWidth / across, maxHeight / down);
+  // Lying across, the picture is at the left: a person facing it has their right hand up.
+  const rect = (x0: number, x1: number, z0: number, z1: number): PlanRect =>
+    turn === 'across'
+      ? { left: z0 * scale, top: (widthM / 2 - x1) * scale, width: (z1 - z0) * scale, height: (x1 - x0) * scale }
+      : { left: (x0 + widthM / 2) * scale, top: z0 * scale, width: (x1 - x0) * scale, height: (z1 - z0) * scale };
+  const around = (x: number, z: number, wide: number, deep: number) =>
+    rect(x - wide / 2, x + wide / 2, z - deep / 2, z + deep / 2);
+  const { picture } = project;
+  return {
+    width: across * scale,
+    height: down * scale,
+    picture: rect(
+      picture.centreXM - picture.widthM / 2,
+      picture.centreXM + picture.widthM / 2,
+      picture.offFrontWallM,
+      picture.offFrontWallM + 0.06,
+    ),
+    seats: seatPoses(project).map(({ row, seat, facingDeg }) => ({
+      id: seat.id,
+      turnDeg: facingDeg,
+      ...around(seat.xM, (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M, row.seat.widthM * 0.94, CHAIR_DEPTH_M),
+    })),
+    subwoofers: project.subwoofers.map(({ id, atM, sizeM }) => ({ id, ...around(atM[0], atM[2], sizeM[0], sizeM[2]) })),
+    risers: project.rows.flatMap(({ id, riser }) =>
+      riser ? [{ id, ...rect(riser.fromXM, riser.toXM, riser.fromZM, riser.toZM) }] : [],
+    ),
+  };
+};
+
+export type Direction = 'left' | 'right' | 'up' | 'down';
+
+/** The nearest seat that way, looking along the direction first and across it half as much; the same seat at the edge. */
+export const neighbour = (seats: readonly PlanSeat[], id: string, direction: Direction): string => {
+  const middle = ({ left, top, width, height }: PlanRect) => ({ x: left + width / 2, y: top + height / 2 });
+  const from = seats.find((seat) => seat.id === id);
+  if (!from) return id;
+  const a = middle(from);
+  let best = id;
+  let least = Number.POSITIVE_INFINITY;
+  for (const seat of seats) {
+    const b = middle(seat);
+    const horizontal = direction === 'left' || direction === 'right';
+    const sign = direction === 'right' || direction === 'down' ? 1 : -1;
+    const along = sign * (horizontal ? b.x - a.x : b.y - a.y);
+    const aside = Math.abs(horizontal ? b.y - a.y : b.x - a.x);
+    const cost = along + 2 * aside;
+    if (seat.id !== id && along > 0.5 && cost < least) {
+      least = cost;
+      best = seat.id;
+    }
+  }
+  return best;
+};

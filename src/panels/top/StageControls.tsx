@@ -1,0 +1,59 @@
+import type { LightPreset, ViewMode } from '../../state/session.ts';
+import { useSession, useView } from '../../state/view.tsx';
+import { Icon } from '../marks/Icon.tsx';
+import { Choice, type Option, Switch } from './Choice.tsx';
+
+const MODES: readonly Option<ViewMode>[] = [
+  { value: 'overlook', word: 'Overlook', key: '1' },
+  { value: 'sit', word: 'Sit', key: '2' },
+];
+const LIGHTS: readonly Option<LightPreset>[] = [
+  { value: 'clean', word: 'Clean' },
+  { value: 'dim', word: 'Dim' },
+  { value: 'dark', word: 'Dark' },
+];
+
+export const ModeChoice = () => {
+  const { session } = useView();
+  const mode = useSession((state) => state.mode);
+  return <Choice label="View" options={MODES} value={mode} onChoose={(next) => session.setState({ mode: next })} />;
+};
+
+/** What is drawn over the room. */
+export const OverlaySwitches = () => {
+  const { session } = useView();
+  const overlays = useSession((state) => state.overlays);
+  const floor = useSession((state) => state.floor);
+  const set = (part: Partial<typeof overlays>) => session.setState({ overlays: { ...overlays, ...part } });
+  return (
+    <fieldset className="switches">
+      <legend className="unseen">Shown in the room</legend>
+      <Switch word="Sightlines" shortcut="g" on={overlays.sightlines} onChange={(sightlines) => set({ sightlines })} />
+      <Switch word="Cones" shortcut="c" on={overlays.cones} onChange={(cones) => set({ cones })} />
+      <Switch word="People" shortcut="p" on={overlays.people} onChange={(people) => set({ people })} />
+      <Switch
+        word="Bass floor"
+        shortcut="b"
+        on={floor.shown}
+        onChange={(shown) => session.setState({ floor: { ...floor, shown } })}
+      />
+    </fieldset>
+  );
+};
+
+export const LightChoice = () => {
+  const { session } = useView();
+  const light = useSession((state) => state.light);
+  return (
+    <div className="light">
+      <Icon name="lamp" />
+      <Choice
+        quiet
+        label="Light"
+        options={LIGHTS}
+        value={light}
+        onChoose={(next) => session.setState({ light: next })}
+      />
+    </div>
+  );
+};

@@ -1,0 +1,87 @@
+import { useDocument, useView } from '../../state/view.tsx';
+import { useAppActions } from '../actions.ts';
+import { FindingsCount } from '../findings/FindingsCount.tsx';
+import { Icon } from '../marks/Icon.tsx';
+import { LightChoice, ModeChoice, OverlaySwitches } from './StageControls.tsx';
+import './top.css';
+
+export type SheetName = 'keys' | 'cautions';
+
+interface TopLineProps {
+  onSheet(name: SheetName): void;
+  onFindings(): void;
+}
+
+export const History = () => {
+  const { document } = useView();
+  const canUndo = useDocument((state) => state.canUndo);
+  const canRedo = useDocument((state) => state.canRedo);
+  const undoLabel = useDocument((state) => state.undoLabel);
+  const redoLabel = useDocument((state) => state.redoLabel);
+  return (
+    <>
+      <button
+        type="button"
+        className="icon-button"
+        disabled={!canUndo}
+        aria-label={undoLabel ? `Undo: ${undoLabel}` : 'Undo'}
+        title={undoLabel ? `Undo: ${undoLabel}` : 'Undo'}
+        onClick={() => document.actions.undo()}
+      >
+        <Icon name="undo" />
+      </button>
+      <button
+        type="button"
+        className="icon-button"
+        disabled={!canRedo}
+        aria-label={redoLabel ? `Redo: ${redoLabel}` : 'Redo'}
+        title={redoLabel ? `Redo: ${redoLabel}` : 'Redo'}
+        onClick={() => document.actions.redo()}
+      >
+        <Icon name="redo" />
+      </button>
+    </>
+  );
+};
+
+/** Word mark and title over the left column, the stage's controls over the stage, the file's over the right column. */
+export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
+  const name = useDocument((state) => state.project.name);
+  const actions = useAppActions();
+  return (
+    <header className="top">
+      <div className="top-title">
+        <span className="word-mark">Parterre</span>
+        <h1>{name}</h1>
+      </div>
+      <div className="top-stage">
+        <ModeChoice />
+        <div className="top-overlays">
+          <OverlaySwitches />
+          <LightChoice />
+        </div>
+      </div>
+      <div className="top-file">
+        <FindingsCount onOpen={onFindings} />
+        <span className="top-gap" />
+        <History />
+        {actions && (
+          <>
+            <button type="button" className="word-button" onClick={() => actions.openFile()}>
+              Open
+            </button>
+            <button type="button" className="word-button" onClick={() => actions.saveFile()}>
+              Save
+            </button>
+          </>
+        )}
+        <button type="button" className="word-button" onClick={() => onSheet('cautions')}>
+          Before you build
+        </button>
+        <button type="button" className="icon-button" aria-label="Keys" title="Keys" onClick={() => onSheet('keys')}>
+          ?
+        </button>
+      </div>
+    </header>
+  );
+};
