@@ -5,7 +5,10 @@ import { useView, ViewProvider } from '../state/view.tsx';
 import { ContextGuard } from './ContextGuard.tsx';
 import { KitProvider, StageKit } from './kit.ts';
 import { Room } from './objects/Room.tsx';
+import { Angles } from './overlays/Angles.tsx';
 import { BassFloor } from './overlays/BassFloor.tsx';
+import { LabelDriver, LabelLayer } from './overlays/LabelLayer.tsx';
+import { Sightlines } from './overlays/Sightlines.tsx';
 import { Redraw } from './Redraw.tsx';
 import { RigDriver } from './rigs/RigDriver.tsx';
 import { NoScene, StageBoundary } from './StageBoundary.tsx';
@@ -28,34 +31,40 @@ export const Stage = () => {
   if (!drawable) return <NoScene why="no-webgl" />;
   return (
     <StageBoundary>
-      <div className="stage" style={{ position: 'absolute', inset: 0, overflow: 'hidden', background: HOUSE_DARK }}>
-        <Canvas
-          frameloop="demand"
-          dpr={[1, 2]}
-          camera={{ manual: true, near: 0.1, far: 80 }}
-          gl={{ antialias: true, toneMapping: NeutralToneMapping }}
-        >
-          <ViewProvider value={view}>
-            <KitProvider value={kit}>
-              <color attach="background" args={[HOUSE_DARK]} />
-              <Redraw />
-              <ContextGuard onRestored={rebuild} />
-              <RigDriver />
-              <Fragment key={epoch}>
-                <Room />
-                <BassFloor />
-              </Fragment>
-            </KitProvider>
-          </ViewProvider>
-        </Canvas>
-        <div
-          aria-hidden="true"
-          ref={(veil) => {
-            kit.veil = veil;
-          }}
-          style={{ position: 'absolute', inset: 0, background: HOUSE_DARK, opacity: 0, pointerEvents: 'none' }}
-        />
-      </div>
+      <KitProvider value={kit}>
+        <div className="stage" style={{ position: 'absolute', inset: 0, overflow: 'hidden', background: HOUSE_DARK }}>
+          <Canvas
+            frameloop="demand"
+            dpr={[1, 2]}
+            camera={{ manual: true, near: 0.1, far: 80 }}
+            gl={{ antialias: true, toneMapping: NeutralToneMapping }}
+          >
+            <ViewProvider value={view}>
+              <KitProvider value={kit}>
+                <color attach="background" args={[HOUSE_DARK]} />
+                <Redraw />
+                <ContextGuard onRestored={rebuild} />
+                <RigDriver />
+                <LabelDriver />
+                <Fragment key={epoch}>
+                  <Room />
+                  <BassFloor />
+                  <Angles />
+                  <Sightlines />
+                </Fragment>
+              </KitProvider>
+            </ViewProvider>
+          </Canvas>
+          <LabelLayer />
+          <div
+            aria-hidden="true"
+            ref={(veil) => {
+              kit.veil = veil;
+            }}
+            style={{ position: 'absolute', inset: 0, background: HOUSE_DARK, opacity: 0, pointerEvents: 'none' }}
+          />
+        </div>
+      </KitProvider>
     </StageBoundary>
   );
 };

@@ -9,7 +9,7 @@ import { useView } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
 import { createResolution } from './resolution.ts';
 import type { Shot } from './rig.ts';
-import { surroundings } from './surroundings.ts';
+import { pictureCorners, surroundings } from './surroundings.ts';
 
 /** The longest first step after a rest: an animation begins where it was, however long nothing was drawn. */
 const FIRST_STEP_S = 0.1;
@@ -60,7 +60,9 @@ export const RigDriver = () => {
     const session = view.session.getState();
     if (kit.stale) {
       kit.stale = false;
-      kit.rig.read(surroundings(view.document.getState().project, session, size.width, size.height));
+      const { project } = view.document.getState();
+      kit.rig.read(surroundings(project, session, size.width, size.height));
+      kit.pictureCorners = pictureCorners(project);
     }
     const stepS = kit.moving ? delta : Math.min(delta, FIRST_STEP_S);
     kit.moving = kit.rig.step(stepS);

@@ -201,6 +201,11 @@ export class Rig {
     if (this.mode === 'overlook') this.transition = { from, elapsedS: -1 };
   }
 
+  /** The part of the canvas that nothing covers; null before the first reading. */
+  get free(): FreeArea | null {
+    return this.scene?.free ?? null;
+  }
+
   get overlooking(): boolean {
     return this.mode === 'overlook';
   }

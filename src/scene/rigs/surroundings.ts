@@ -1,33 +1,21 @@
 import { degreesOf } from '../../math/angles.ts';
-import { cross, dot, length, subtract, type Vec3 } from '../../math/vec3.ts';
+import { add, cross, dot, length, scale, subtract, type Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
 import { type SeatPose, seatPoses } from '../../model/seating.ts';
+import { type PictureFace, pictureFace } from '../../shapes/picture.ts';
 import type { SessionState } from '../../state/session.ts';
 import { freeAreaOf, readInsets } from './free-area.ts';
 import type { RigScene } from './rig.ts';
 
-export interface PictureFrame {
-  readonly centreM: Vec3;
-  readonly widthM: number;
-  readonly heightM: number;
-}
-
-export const pictureFrame = ({ picture }: Project): PictureFrame => {
-  const heightM = picture.widthM / picture.aspect;
-  return {
-    centreM: [picture.centreXM, picture.bottomM + heightM / 2, picture.offFrontWallM],
-    widthM: picture.widthM,
-    heightM,
-  };
-};
-
 /** A point on the picture: across and up from -1 to 1 of its half sizes. */
-export const onPicture = ({ centreM, widthM, heightM }: PictureFrame, across: number, up: number): Vec3 => [
-  centreM[0] + (across * widthM) / 2,
-  centreM[1] + (up * heightM) / 2,
-  centreM[2],
-];
+export const onPicture = (face: PictureFace, across: number, up: number): Vec3 =>
+  add(face.centreM, add(scale(face.right, (across * face.widthM) / 2), scale(face.up, (up * face.heightM) / 2)));
+
+export const pictureCorners = (project: Project): readonly Vec3[] => {
+  const face = pictureFace(project);
+  return [onPicture(face, -1, -1), onPicture(face, 1, -1), onPicture(face, 1, 1), onPicture(face, -1, 1)];
+};
 
 export const chosenSeat = (project: Project, seatId: string): SeatPose | undefined =>
   seatPoses(project).find((pose) => pose.seat.id === seatId);
@@ -41,7 +29,7 @@ const angleDeg = (eye: Vec3, a: Vec3, b: Vec3): number => {
 /** Everything the rig has to know, from the stores and the window. */
 export const surroundings = (project: Project, session: SessionState, width: number, height: number): RigScene => {
   const room = roomBox(project);
-  const frame = pictureFrame(project);
+  const frame = pictureFace(project);
   const eyeM = chosenSeat(project, session.seatId)?.eyeM ?? null;
   const angle = (a: Vec3, b: Vec3) => (eyeM ? angleDeg(eyeM, a, b) : 40);
   return {

@@ -1,0 +1,26 @@
+/** The colours overlays are drawn in: brass and its kin, one a group, told apart by dash and label as well. */
+export const TONE = {
+  brass: '#d2ae68',
+  strong: '#f0ce86',
+  left: '#e3bd74',
+  right: '#d6976c',
+  height: '#ece0c2',
+  sight: '#efe8dc',
+} as const;
+
+export type Group = 'left' | 'right' | 'height';
+
+/** Loudspeakers above this elevation belong to the height group. */
+const HEIGHT_FROM_DEG = 25;
+
+export const groupOf = (azimuthDeg: number, elevationDeg: number): Group => {
+  if (elevationDeg >= HEIGHT_FROM_DEG) return 'height';
+  return azimuthDeg <= 0 ? 'left' : 'right';
+};
+
+/** Dash and gap in metres; the left group's lines are whole. */
+export const GROUP_DASH: Readonly<Record<Group, readonly [number, number] | undefined>> = {
+  left: undefined,
+  right: [0.13, 0.035],
+  height: [0.045, 0.035],
+};
