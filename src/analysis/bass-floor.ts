@@ -1,9 +1,13 @@
 import type { SlicePlane } from '../engines/bass/room-field.ts';
+import { driveWeights } from '../engines/bass/superpose.ts';
 import type { Project } from '../model/project.ts';
 import { roomBox } from '../model/room.ts';
 import { seatPoses } from '../model/seating.ts';
-import { drivesOf, driveWeights } from './inputs/drives.ts';
+import { drivesOf } from './inputs/drives.ts';
 import type { BassFloor } from './types.ts';
+
+/** The engine's own number for silence. */
+const SILENCE_DB = -300;
 
 const PITCH_M = 0.06;
 const LEAST_COLUMNS = 64;
@@ -48,7 +52,7 @@ export interface UnitField {
 
 /**
  * The level of all subwoofers together over a horizontal slice, dB against the free field at 1 m of one at 0 dB, from one
- * unit field a subwoofer and the document's drives. Minus infinity everywhere without subwoofers.
+ * unit field a subwoofer and the document's drives. -300 dB, which stands for silence, everywhere without subwoofers.
  */
 export const bassFloor = (
   project: Project,
@@ -58,7 +62,7 @@ export const bassFloor = (
 ): BassFloor => {
   const { xM, zM } = floorGrid(project);
   const drives = drivesOf(project);
-  const weights = driveWeights(drives, frequencyHz, new Float64Array(2 * drives.length));
+  const weights = driveWeights(drives, frequencyHz);
   const levelDb = new Float32Array(xM.length * zM.length);
   for (let i = 0; i < levelDb.length; i += 1) {
     let re = 0;
@@ -69,7 +73,7 @@ export const bassFloor = (
       re += weights[2 * s] * a - weights[2 * s + 1] * b;
       im += weights[2 * s] * b + weights[2 * s + 1] * a;
     }
-    levelDb[i] = 10 * Math.log10(re * re + im * im);
+    levelDb[i] = Math.max(SILENCE_DB, 10 * Math.log10(re * re + im * im));
   }
   return { frequencyHz, heightM, xM, zM, levelDb };
 };

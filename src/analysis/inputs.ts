@@ -8,7 +8,8 @@ import { engineTriples } from './inputs/box.ts';
  * damping, what a surface is made of, the boundary for reverberation, keys, frequencies.
  */
 export { boxSpec, DAMPING_FACTOR, type Damping } from './inputs/box.ts';
-export { defaultFrequenciesHz, opensWithSpreadGrid, SPREAD_GRID_LENGTH, spreadGridHz } from './inputs/frequencies.ts';
+export { drivesOf } from './inputs/drives.ts';
+export { defaultFrequenciesHz, METRIC_FREQUENCIES_HZ, opensWithSpreadGrid } from './inputs/frequencies.ts';
 export { bassFieldKey, bassPlacesKey, driveKey, geometryKey } from './inputs/keys.ts';
 
 /** The subwoofers' places as the engine takes them, in the document's order. */

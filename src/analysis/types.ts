@@ -108,4 +108,6 @@ export interface Finding {
   readonly source: string;
   /** What "show me" lights; not part of the report. */
   readonly causes: readonly ItemRef[];
+  /** Further values that the sentence needs (names, rises, bands), in SI; not part of the report. */
+  readonly facts: Readonly<Record<string, number | string>>;
 }

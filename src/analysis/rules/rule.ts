@@ -32,6 +32,8 @@ export interface Measurement<Id extends string = string> {
   readonly rule: Id;
   readonly seat: string | null;
   readonly item: string | null;
+  /** Tells apart several findings of one rule about the same seat and item. */
+  readonly part?: string;
   /** Null where the rule only tells something. */
   readonly value: number | null;
   /** Where the layout, not only the target set, decides. */

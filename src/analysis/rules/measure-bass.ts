@@ -1,0 +1,85 @@
+import type { Subwoofer } from '../../model/project.ts';
+import type { BassReadout } from '../types.ts';
+import { type Context, seatRef } from './context.ts';
+import type { Measurement } from './rule.ts';
+
+type BassRule = 'bass-spread' | 'bass-level-reached';
+
+/** Peak level of full scale in the low-frequency channel at cinema reference, its 10 dB of gain included. */
+export const REFERENCE_BASS_PEAK_DB = 115;
+
+/** A figure taken on the ground reads 6.02 dB above the same source's free field; a sine's peak 3.01 dB above its rms. */
+const GROUND_DB = 20 * Math.log10(2);
+const CREST_DB = 10 * Math.log10(2);
+
+type MaxOutput = NonNullable<Subwoofer['maxOutput']>;
+
+/** A subwoofer's greatest output in one band as peak free-field pressure at 1 m; null where the file does not say. */
+export const peakFreeFieldDb = ({ bandsDb, space, kind }: MaxOutput, band: string): number | null => {
+  const stated = bandsDb[band];
+  if (stated === undefined) return null;
+  return stated - (space === 'half' ? GROUND_DB : 0) + (kind === 'rms' ? CREST_DB : 0);
+};
+
+/** Mean level (of energy) over a third of an octave about `hz`; null where the readout has nothing there. */
+const bandLevelDb = (bass: BassReadout, seatIndex: number, hz: number): number | null => {
+  const { levelDb } = bass.seats[seatIndex];
+  let energy = 0;
+  let count = 0;
+  bass.frequenciesHz.forEach((f, index) => {
+    if (Math.abs(Math.log2(f / hz)) > 1 / 6) return;
+    energy += 10 ** (levelDb[index] / 10);
+    count += 1;
+  });
+  return count === 0 ? null : 10 * Math.log10(energy / count);
+};
+
+/**
+ * The programme level at which the first subwoofer of the set reaches its limit in a band: all get the same programme
+ * through their own gains, so the least of (greatest output less gain) over them holds for the set.
+ */
+const commonLimitDb = (subwoofers: readonly Subwoofer[], band: string): number | null => {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { maxOutput, gainDb } of subwoofers) {
+    const peak = maxOutput ? peakFreeFieldDb(maxOutput, band) : null;
+    if (peak === null) return null;
+    least = Math.min(least, peak - gainDb);
+  }
+  return Number.isFinite(least) ? least : null;
+};
+
+/** Peaks of all subwoofers together at the reference seat against those asked for, one finding a band. */
+const reached = (context: Context, bass: BassReadout): Measurement<BassRule>[] => {
+  const { project, reference } = context;
+  const seatIndex = bass.seats.findIndex(({ id }) => id === reference.id);
+  const bands = Object.keys(project.subwoofers[0]?.maxOutput?.bandsDb ?? {}).sort((a, b) => Number(a) - Number(b));
+  const askedDb = REFERENCE_BASS_PEAK_DB + project.listening.reReferenceDb;
+  const causes = project.subwoofers.map(({ id }) => ({ kind: 'subwoofer' as const, id }));
+  return bands.flatMap((band) => {
+    const limitDb = commonLimitDb(project.subwoofers, band);
+    const roomDb = seatIndex < 0 ? null : bandLevelDb(bass, seatIndex, Number(band));
+    if (limitDb === null || roomDb === null || Number(band) > project.bass.lfeLimitHz) return [];
+    const maxDb = limitDb + roomDb;
+    return [
+      {
+        rule: 'bass-level-reached' as const,
+        seat: reference.id,
+        item: null,
+        part: `${band} Hz`,
+        value: maxDb - askedDb,
+        causes: [...causes, seatRef(reference.id)],
+        facts: { bandHz: Number(band), maxDb, askedDb, referenceDb: REFERENCE_BASS_PEAK_DB },
+      },
+    ];
+  });
+};
+
+const spread = (context: Context, { meanSpreadDb }: BassReadout): Measurement<BassRule>[] => {
+  if (meanSpreadDb === null) return [];
+  const causes = context.project.subwoofers.map(({ id }) => ({ kind: 'subwoofer' as const, id }));
+  return [{ rule: 'bass-spread', seat: null, item: null, value: meanSpreadDb, causes }];
+};
+
+/** Evenness and reach of the bass; nothing while it is being computed. */
+export const measureBass = (context: Context): Measurement<BassRule>[] =>
+  context.bass ? [...spread(context, context.bass), ...reached(context, context.bass)] : [];

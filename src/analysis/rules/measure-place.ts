@@ -1,0 +1,102 @@
+import type { ItemRef } from '../../model/project.ts';
+import { roomBox } from '../../model/room.ts';
+import { bodyBoxes, depthInto } from './boxes.ts';
+import { type Context, loudspeakerRef, seatRef } from './context.ts';
+import { footprintBounds, footprintDepth, footprints } from './footprints.ts';
+import type { Measurement } from './rule.ts';
+
+type PlaceRule = 'chairs-overlap' | 'things-overlap' | 'outside-room' | 'caution-overhead';
+
+/** Less than this is a matter of drawing, not of carpentry. */
+const NOTICED_M = 0.01;
+
+/** Arms of neighbouring places of one sofa are shared, so its chairs may stand this far into one another. */
+const SHARED_ARM_M = 0.02;
+
+const chairs = (context: Context): Measurement<PlaceRule>[] => {
+  const all = footprints(context.project);
+  return all.flatMap((a, index) =>
+    all.slice(index + 1).flatMap((b) => {
+      const depth = footprintDepth(a, b);
+      const shared = a.pose.row === b.pose.row && a.pose.row.furniture === 'sofa' ? SHARED_ARM_M : 0;
+      if (depth <= NOTICED_M + shared) return [];
+      const ids = [a.pose.seat.id, b.pose.seat.id];
+      const facts = { other: ids[1] };
+      return [
+        { rule: 'chairs-overlap' as const, seat: ids[0], item: ids[1], value: depth, causes: ids.map(seatRef), facts },
+      ];
+    }),
+  );
+};
+
+const things = (context: Context): Measurement<PlaceRule>[] => {
+  const boxes = bodyBoxes(context.project);
+  return boxes.flatMap((a, index) =>
+    boxes.slice(index + 1).flatMap((b) => {
+      const depth = depthInto(a, b);
+      // A loudspeaker may well stand in a cabinet made for it: only bodies of the same making are surely in one another.
+      const built = (a.ref.kind === 'object') !== (b.ref.kind === 'object');
+      if (built || depth <= NOTICED_M) return [];
+      const causes: ItemRef[] = [a.ref, b.ref];
+      const facts = { name: a.name, other: b.name };
+      return [
+        { rule: 'things-overlap' as const, seat: null, item: a.ref.id, part: b.ref.id, value: depth, causes, facts },
+      ];
+    }),
+  );
+};
+
+/** How far a box from `min` to `max` reaches past a room from `low` to `high`. */
+const past = (min: number, max: number, low: number, high: number): number => Math.max(low - min, max - high);
+
+const outside = (context: Context): Measurement<PlaceRule>[] => {
+  const room = roomBox(context.project);
+  const bodies = bodyBoxes(context.project).map((body) => ({
+    rule: 'outside-room' as const,
+    seat: null,
+    item: body.ref.id,
+    value: Math.max(...([0, 1, 2] as const).map((i) => past(body.minM[i], body.maxM[i], room.minM[i], room.maxM[i]))),
+    causes: [body.ref],
+    facts: { name: body.name },
+  }));
+  const seats = footprints(context.project).map((footprint) => {
+    const { minX, maxX, minZ, maxZ } = footprintBounds(footprint);
+    const { id } = footprint.pose.seat;
+    return {
+      rule: 'outside-room' as const,
+      seat: id,
+      item: null,
+      value: Math.max(past(minX, maxX, room.minM[0], room.maxM[0]), past(minZ, maxZ, room.minM[2], room.maxM[2])),
+      causes: [seatRef(id)],
+      facts: { name: id },
+    };
+  });
+  return [...bodies, ...seats].filter(({ value }) => value > NOTICED_M);
+};
+
+/** Anything heavy fixed above heads: loudspeakers in or on the ceiling, a projector. */
+const overhead = (context: Context): Measurement<PlaceRule>[] => {
+  const { loudspeakers, picture } = context.project;
+  const { heightM } = roomBox(context.project);
+  const above = loudspeakers.filter(({ mount, atM }) => mount.includes('ceiling') || atM[1] > 0.85 * heightM);
+  const projector = picture.projector && picture.projector.atM[1] > 0.6 * heightM ? 1 : 0;
+  if (above.length + projector === 0) return [];
+  return [
+    {
+      rule: 'caution-overhead',
+      seat: null,
+      item: null,
+      value: null,
+      causes: above.map(({ id }) => loudspeakerRef(id)),
+      facts: { loudspeakers: above.length, projector },
+    },
+  ];
+};
+
+/** Odd but possible: things in one another or through a wall; and what hangs overhead. */
+export const measurePlace = (context: Context): Measurement<PlaceRule>[] => [
+  ...chairs(context),
+  ...things(context),
+  ...outside(context),
+  ...overhead(context),
+];

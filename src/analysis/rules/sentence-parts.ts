@@ -1,0 +1,18 @@
+import type { Finding } from '../types.ts';
+import { honestDecimals, rangeText, type Speak } from './speak.ts';
+
+export const amountOf = ({ value }: Finding): number => value ?? 0;
+export const textFact = ({ facts }: Finding, name: string): string => String(facts[name] ?? '');
+export const numberFact = ({ facts }: Finding, name: string): number => Number(facts[name] ?? 0);
+
+/** The value as an angle with as many decimals as its verdict needs. */
+export const angleOf = (finding: Finding, say: Speak): string => say.angle(amountOf(finding), honestDecimals(finding));
+
+/** " Wanted: 22 to 32 degrees." after a value that is not met; nothing after one that is. */
+export const wantedAngle = (finding: Finding, say: Speak): string => {
+  const text = rangeText(finding.range, (value) => say.angle(value, Number.isInteger(value) ? 0 : 1));
+  return finding.verdict === 'met' || text === null ? '' : ` Wanted: ${text}.`;
+};
+
+/** A hint given only where something is to be done. */
+export const advice = (finding: Finding, text: string): string => (finding.verdict === 'met' ? '' : ` ${text}`);
