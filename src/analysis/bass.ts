@@ -61,8 +61,8 @@ export const bassReadout = (project: Project, units: UnitSet, grid: UnitResponse
     return {
       id: seat.id,
       levelDb: levels.slice(from, to),
-      lowDb: least && least.slice(from, to),
-      highDb: greatest && greatest.slice(from, to),
+      lowDb: least?.slice(from, to) ?? null,
+      highDb: greatest?.slice(from, to) ?? null,
     };
   });
   const sounding = drives.length > 0;
@@ -73,9 +73,9 @@ export const bassReadout = (project: Project, units: UnitSet, grid: UnitResponse
   return {
     frequenciesHz,
     seats,
-    spreadDb: spread && spread.spreadDb,
-    meanSpreadDb: figures && figures.meanSpreadDb,
-    meanVarianceDb2: figures && figures.meanVarianceDb2,
-    maxMinDb: figures && figures.maxMinDb,
+    spreadDb: spread?.spreadDb ?? null,
+    meanSpreadDb: figures?.meanSpreadDb ?? null,
+    meanVarianceDb2: figures?.meanVarianceDb2 ?? null,
+    maxMinDb: figures?.maxMinDb ?? null,
   };
 };

@@ -31,7 +31,7 @@ const asked = (finding: Finding, say: Speak): string => {
 };
 
 const spread: Sentence = (finding, say) =>
-  `${finding.item} differs by ${levelOf(finding, say)} between the seats.${wantedLevel(finding, say)}`;
+  `${finding.item} is ${levelOf(finding, say)} louder at one seat than at another.${wantedLevel(finding, say)}`;
 
 export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>> = {
   'nearest-loudspeaker': (finding, say) => {
