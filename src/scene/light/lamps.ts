@@ -100,8 +100,15 @@ export const lampLight = (lamp: Lamp, x: number, y: number, z: number, nx: numbe
   const squared = dx * dx + dy * dy + dz * dz;
   const far = Math.sqrt(squared) + 1e-6;
   const cosine = (dx * nx + dy * ny + dz * nz) / far;
-  if (cosine <= 0) return 0;
+  if (cosine <= 0 || onOwnWall(lamp, dx, dy, dz, nx, ny, nz)) return 0;
   return (lamp.strength * lobe(lamp, -dx / far, -dy / far, -dz / far) * cosine) / (squared + SOURCE_SIZE_M2);
+};
+
+/** The wall right behind a sconce takes its light from a layer of its own, exact per pixel (objects/fixtures). */
+const onOwnWall = (lamp: Lamp, dx: number, dy: number, dz: number, nx: number, ny: number, nz: number): boolean => {
+  const [ox, oy, oz] = lamp.outward;
+  if (lamp.kind !== 'sconce' || nx * ox + ny * oy + nz * oz < 0.95) return false;
+  return Math.abs(dx * ox + dy * oy + dz * oz - SCONCE_STAND_OFF_M) < 0.03;
 };
 
 const lobe = ({ kind, outward }: Lamp, dx: number, dy: number, dz: number): number => {

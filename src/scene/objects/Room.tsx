@@ -39,9 +39,11 @@ export const Room = () => {
     };
   }, [document, session, gl]);
 
-  useFrame(({ camera }, delta) => {
+  useFrame(({ camera, size }, delta) => {
     const more = scene.current?.frame(
       camera.position,
+      size.width,
+      size.height,
       Math.min(delta, LONGEST_STEP_S),
       session.getState().reducedMotion,
     );

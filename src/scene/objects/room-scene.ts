@@ -8,7 +8,10 @@ import { addToSums, type RoomLight } from '../light/room-light.ts';
 import { disposeStill, stillImage, stillTexture } from '../materials/still-texture.ts';
 import { SurfaceMaterials } from '../materials/surface-materials.ts';
 import { accentsOf } from './accents.ts';
+import { ContactShadows } from './contact-shadows.ts';
+import { Fixtures } from './fixtures.ts';
 import { GeometryShelf } from './geometry-shelf.ts';
+import { Outlines } from './outlines.ts';
 import { type Part, Parts, relight } from './parts.ts';
 import { Walls, wallOf } from './walls.ts';
 
@@ -23,6 +26,9 @@ export class RoomScene {
   private readonly materials = new SurfaceMaterials();
   private readonly walls: Walls;
   private readonly still;
+  private readonly contacts = new ContactShadows();
+  private readonly fixtures = new Fixtures();
+  private readonly outlines = new Outlines();
   private project: Project | null = null;
   private light: RoomLight | null = null;
   private readonly unlit = new Set<Part>();
@@ -36,6 +42,7 @@ export class RoomScene {
     this.parts = new Parts(new GeometryShelf(), this.materials, (mesh: Mesh) => this.group.add(mesh));
     this.walls = new Walls(project);
     for (const { lines } of this.walls.all) this.group.add(lines);
+    this.group.add(this.contacts.group, this.fixtures.group, this.outlines.group);
     this.still = stillTexture(anisotropy);
     this.parts.setPicture(this.still);
   }
@@ -45,6 +52,7 @@ export class RoomScene {
     const last = this.project;
     this.project = project;
     const changed = this.parts.sync(solids, wallOf(project));
+    this.contacts.sync(project, solids);
     const newRoom = !last || last.room !== project.room || last.picture !== project.picture;
     const newRows = last !== null && last.rows !== project.rows;
     if (newRoom) {
@@ -52,6 +60,7 @@ export class RoomScene {
       this.light = lightRoom(project, solids, stillImage().radiance);
       this.materials.setPicture(this.light.picture, this.still);
       this.walls.draw(project);
+      this.fixtures.draw(this.light.lamps);
       for (const part of this.parts.byKey.values()) this.unlit.add(part);
       if (first) {
         this.relightSome(Number.POSITIVE_INFINITY);
@@ -75,10 +84,12 @@ export class RoomScene {
       this.showLevels();
     } else if ((this.ease?.to ?? this.levels) !== to) this.ease = { from: this.levels, to, elapsedS: 0 };
     if (this.project) accentsOf(this.project, session, this.parts.byKey.values());
+    this.outlines.sync(this.parts.byKey.values());
   }
 
   /** One frame's work before drawing; true while another frame is wanted. */
-  frame(camera: Vector3, deltaS: number, reducedMotion: boolean): boolean {
+  frame(camera: Vector3, width: number, height: number, deltaS: number, reducedMotion: boolean): boolean {
+    this.outlines.resize(width, height);
     let more = this.stepLevels(deltaS);
     if (this.walls.step(camera, deltaS, reducedMotion)) more = true;
     for (const wall of this.walls.all) this.showWall(wall.name, wall.shown);
@@ -112,10 +123,14 @@ export class RoomScene {
   }
 
   private showLevels(): void {
-    if (this.levels) this.materials.setLevels(this.levels, exposureOf(this.levels, this.mean));
+    if (!this.levels) return;
+    const exposure = exposureOf(this.levels, this.mean);
+    this.materials.setLevels(this.levels, exposure);
+    this.fixtures.setLevel(this.levels.lamps * exposure);
   }
 
   private showWall(name: string, shown: number): void {
+    this.fixtures.showWall(name, shown);
     for (const part of this.parts.byKey.values()) {
       if (part.wall !== name) continue;
       part.mesh.visible = shown > 0;
@@ -140,6 +155,9 @@ export class RoomScene {
   dispose(): void {
     this.parts.dispose();
     this.walls.dispose();
+    this.contacts.dispose();
+    this.fixtures.dispose();
+    this.outlines.dispose();
     this.materials.dispose();
     disposeStill(this.still);
     this.group.clear();

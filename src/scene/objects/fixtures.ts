@@ -1,0 +1,198 @@
+import {
+  AdditiveBlending,
+  BufferGeometry,
+  Color,
+  CylinderGeometry,
+  Float32BufferAttribute,
+  Group,
+  Mesh,
+  MeshBasicMaterial,
+  ShaderMaterial,
+  Vector3,
+} from 'three';
+import { hold, release } from '../gpu/ledger.ts';
+import { type Lamp, SCONCE_STAND_OFF_M } from '../light/lamps.ts';
+
+/** The light a lamp throws on the surface it stands at, as an extra layer: exact per pixel where vertices are too coarse. */
+const VERTEX = /* glsl */ `
+varying vec3 vFrom;
+uniform vec3 uLamp;
+void main() {
+  vFrom = position - uLamp;
+  gl_Position = projectionMatrix * viewMatrix * vec4(position, 1.0);
+}`;
+const FRAGMENT = /* glsl */ `
+uniform vec3 uColour;
+uniform vec2 uReach;
+varying vec3 vFrom;
+void main() {
+  float squared = dot(vFrom, vFrom);
+  float far = sqrt(squared);
+  #ifdef SCONCE
+  float along = abs(vFrom.y) / far;
+  float cut = smoothstep(0.5, 0.86, along);
+  float light = (cut * along * along * (vFrom.y > 0.0 ? 1.0 : 0.75) + 0.03) * uReach.x / (far * (squared + 0.012));
+  light *= 1.0 - smoothstep(0.45, 1.0, abs(vFrom.y) / uReach.y);
+  light *= 1.0 - smoothstep(0.35, 0.62, abs(vFrom.z) / uReach.y);
+  #else
+  float light = uReach.x / (far * (squared + 0.004)) * 0.02;
+  light *= 1.0 - smoothstep(0.3, 1.0, far / uReach.y);
+  #endif
+  gl_FragColor = vec4(uColour * light, 1.0);
+  #include <tonemapping_fragment>
+  #include <colorspace_fragment>
+}`;
+
+const WARM = new Color('#ffc48c');
+const SHADE = new Color('#8a6a3c');
+const SCONCE_RADIUS_M = 0.05;
+const SCONCE_TALL_M = 0.26;
+const SCALLOP_REACH_M = 1.15;
+const POOL_REACH_M = 0.55;
+const OFF_M = 0.006;
+
+/** A quad from four points, turned so that it faces whoever looks from its front. */
+const quadOf = (points: readonly (readonly [number, number, number])[]): BufferGeometry => {
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new Float32BufferAttribute(points.flat(), 3));
+  geometry.setIndex([0, 1, 2, 0, 2, 3]);
+  return geometry;
+};
+
+/** The lamps as things: two brass sconces with their scallops of light on the wall, small lenses on the risers. */
+export class Fixtures {
+  readonly group = new Group();
+  private readonly shade = new MeshBasicMaterial({ color: SHADE });
+  private readonly shine = new MeshBasicMaterial({ color: WARM, toneMapped: false });
+  private readonly glows: ShaderMaterial[] = [];
+  private readonly walls = new Map<'left' | 'right', Group>();
+
+  constructor() {
+    hold('material', 2);
+  }
+
+  draw(lamps: readonly Lamp[]): void {
+    this.clear();
+    for (const side of ['left', 'right'] as const) {
+      const wall = new Group();
+      this.walls.set(side, wall);
+      this.group.add(wall);
+    }
+    for (const lamp of lamps) if (lamp.kind === 'sconce') this.sconce(lamp);
+    for (const lamp of lamps) if (lamp.kind === 'step') this.stepLight(lamp);
+  }
+
+  /** A sconce goes with its wall when that makes way for the camera. */
+  showWall(name: string, shown: number): void {
+    const wall = this.walls.get(name as 'left' | 'right');
+    if (wall) wall.visible = shown > 0.5;
+  }
+
+  /** `lamps`: the lamps' level times exposure. Lenses never quite go out: steps stay lit in the dark. */
+  setLevel(lamps: number): void {
+    for (const glow of this.glows) {
+      const level = glow.defines.SCONCE === undefined ? Math.max(0.25, Math.min(1, lamps * 0.5)) : lamps;
+      (glow.uniforms.uColour.value as Vector3).set(WARM.r, WARM.g, WARM.b).multiplyScalar(level * 0.22);
+    }
+    const lit = Math.min(1, 0.15 + lamps * 0.6);
+    this.shine.color.copy(WARM).multiplyScalar(lit);
+    this.shade.color.copy(SHADE).multiplyScalar(Math.min(0.6, 0.06 + lamps * 0.18));
+  }
+
+  private sconce({ atM: [x, y, z], outward }: Lamp): void {
+    const side = outward[0];
+    const wall = x - side * SCONCE_STAND_OFF_M;
+    const home = this.walls.get(side > 0 ? 'left' : 'right') ?? this.group;
+    const body = new CylinderGeometry(SCONCE_RADIUS_M, SCONCE_RADIUS_M * 0.82, SCONCE_TALL_M, 28, 1, true);
+    body.translate(x - side * 0.02, y, z);
+    this.put(home, body, this.shade);
+    for (const end of [1, -1]) {
+      const disc = new CylinderGeometry(SCONCE_RADIUS_M * 0.8, SCONCE_RADIUS_M * 0.8, 0.004, 28);
+      disc.translate(x - side * 0.02, y + end * (SCONCE_TALL_M / 2 - 0.012), z);
+      this.put(home, disc, this.shine);
+    }
+    const at = wall + side * OFF_M;
+    const reach = SCALLOP_REACH_M;
+    const points: [number, number, number][] = [
+      [at, y - reach, z + side * reach * 0.62],
+      [at, y - reach, z - side * reach * 0.62],
+      [at, y + reach * 0.85, z - side * reach * 0.62],
+      [at, y + reach * 0.85, z + side * reach * 0.62],
+    ];
+    this.put(home, quadOf(points), this.glow([x, y, z], SCONCE_STAND_OFF_M, reach, true), 2);
+  }
+
+  private stepLight({ atM: [x, y, z] }: Lamp): void {
+    const half = 0.03;
+    const face = z + 0.024;
+    this.put(
+      this.group,
+      quadOf([
+        [x + half, y - 0.012, face],
+        [x - half, y - 0.012, face],
+        [x - half, y + 0.012, face],
+        [x + half, y + 0.012, face],
+      ]),
+      this.shine,
+    );
+    const reach = POOL_REACH_M;
+    this.put(
+      this.group,
+      quadOf([
+        [x - reach, OFF_M, z],
+        [x + reach, OFF_M, z],
+        [x + reach, OFF_M, z - reach],
+        [x - reach, OFF_M, z - reach],
+      ]),
+      this.glow([x, y, z], y, reach, false),
+      2,
+    );
+  }
+
+  private glow(lamp: readonly [number, number, number], standOffM: number, reachM: number, sconce: boolean) {
+    const material = new ShaderMaterial({
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
+      defines: sconce ? { SCONCE: '' } : {},
+      blending: AdditiveBlending,
+      depthWrite: false,
+      transparent: true,
+      uniforms: {
+        uLamp: { value: new Vector3(...lamp) },
+        uReach: { value: [standOffM, reachM] },
+        uColour: { value: new Vector3() },
+      },
+    });
+    this.glows.push(material);
+    hold('material');
+    return material;
+  }
+
+  private put(home: Group, geometry: BufferGeometry, material: MeshBasicMaterial | ShaderMaterial, order = 0): void {
+    const mesh = new Mesh(geometry, material);
+    mesh.renderOrder = order;
+    mesh.raycast = () => {};
+    home.add(mesh);
+    hold('geometry');
+  }
+
+  private clear(): void {
+    this.group.traverse((object) => {
+      if (!(object instanceof Mesh)) return;
+      object.geometry.dispose();
+      release('geometry');
+    });
+    this.group.clear();
+    for (const glow of this.glows) glow.dispose();
+    release('material', this.glows.length);
+    this.glows.length = 0;
+    this.walls.clear();
+  }
+
+  dispose(): void {
+    this.clear();
+    this.shade.dispose();
+    this.shine.dispose();
+    release('material', 2);
+  }
+}
