@@ -1,0 +1,16 @@
+export { objectSolids } from './objects.ts';
+export { type ItemOccluder, type OccluderOptions, occluders, personOccluder } from './occluders.ts';
+export { type PictureFace, pictureFace, pictureSolids } from './picture.ts';
+export { placed, placementMatrix } from './placement.ts';
+export { projectorSolids } from './projector.ts';
+export { riserSolids } from './room/riser.ts';
+export { floorHeightAt, type RiserBox, riserBoxes, type StandingBox } from './room/riser-boxes.ts';
+export { shellSolids } from './room/shell.ts';
+export { roomSolids } from './room-solids.ts';
+export { chairSolids } from './seating/chair.ts';
+export { personSolids } from './seating/person.ts';
+export type { MaterialName, MeshGeometry, Placement, Solid } from './solid.ts';
+export { loudspeakerAim, referenceEar } from './sources/aim.ts';
+export { loudspeakerSolids } from './sources/loudspeaker.ts';
+export { cabinetPlacement, type FrontFace, loudspeakerFront } from './sources/standing.ts';
+export { subwooferSolids } from './sources/subwoofer.ts';

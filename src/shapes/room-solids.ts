@@ -1,0 +1,24 @@
+import type { Project } from '../model/project.ts';
+import { seatPoses } from '../model/seating.ts';
+import { objectSolids } from './objects.ts';
+import { pictureSolids } from './picture.ts';
+import { projectorSolids } from './projector.ts';
+import { riserSolids } from './room/riser.ts';
+import { shellSolids } from './room/shell.ts';
+import { chairSolids } from './seating/chair.ts';
+import { personSolids } from './seating/person.ts';
+import type { Solid } from './solid.ts';
+import { loudspeakerSolids } from './sources/loudspeaker.ts';
+import { subwooferSolids } from './sources/subwoofer.ts';
+
+/** Everything that is seen in the room. */
+export const roomSolids = (project: Project): Solid[] => [
+  ...shellSolids(project),
+  ...riserSolids(project),
+  ...seatPoses(project).flatMap((pose) => [...chairSolids(pose), ...personSolids(pose)]),
+  ...project.loudspeakers.flatMap((loudspeaker) => loudspeakerSolids(project, loudspeaker)),
+  ...project.subwoofers.flatMap((subwoofer) => subwooferSolids(project, subwoofer)),
+  ...pictureSolids(project),
+  ...projectorSolids(project),
+  ...objectSolids(project),
+];

@@ -1,0 +1,48 @@
+import type { Project } from '../../model/project.ts';
+import { partsOf, type RawPart } from '../geometries.ts';
+import { joined } from '../mesh/raw.ts';
+import { boxBetween } from '../mesh/rounded-box.ts';
+import { standing } from '../placement.ts';
+import type { Solid } from '../solid.ts';
+import { riserBoxes, type StandingBox } from './riser-boxes.ts';
+
+const NOSE_M = 0.024;
+const NOSE_HEIGHT_M = 0.03;
+
+/** A platform about the middle of its front edge at floor level, with a wooden nosing along that edge. */
+const platformParts = (width: number, depth: number, base: number, top: number): RawPart[] => {
+  const w = width / 2;
+  const nose = Math.min(NOSE_HEIGHT_M, (top - base) / 2);
+  const cuts = (length: number) => Math.max(1, Math.ceil(length / 0.25));
+  return [
+    {
+      part: 'platform',
+      material: 'carpet',
+      mesh: boxBetween([-w, base, 0], [w, top, depth], {
+        radiusM: 0.004,
+        cuts: [cuts(width), cuts(top - base), cuts(depth)],
+      }),
+    },
+    {
+      part: 'nosing',
+      material: 'oak',
+      mesh: joined(boxBetween([-w, top - nose, -NOSE_M / 2], [w, top + 0.002, NOSE_M * 2], { radiusM: 0.008, arc: 2 })),
+    },
+  ];
+};
+
+const boxSolids = (rowId: string, name: string, box: StandingBox): Solid[] => {
+  const { fromXM, toXM, fromZM, toZM, baseM, topM } = box;
+  const [width, depth] = [toXM - fromXM, toZM - fromZM];
+  const placement = standing([(fromXM + toXM) / 2, 0, fromZM]);
+  return partsOf('platform', [width, depth, baseM, topM], () => platformParts(width, depth, baseM, topM)).map(
+    ({ part, ...rest }) => ({ kind: 'riser', id: rowId, part: name + part, ...rest, placement }),
+  );
+};
+
+/** The platforms of raised rows with their nosings and steps; the id is the row's. */
+export const riserSolids = (project: Project): Solid[] =>
+  riserBoxes(project).flatMap((riser) => [
+    ...boxSolids(riser.rowId, '', riser),
+    ...riser.steps.flatMap((step, i) => boxSolids(riser.rowId, `step-${i + 1}-`, step)),
+  ]);

@@ -1,0 +1,71 @@
+import type { Vec3 } from '../../math/vec3.ts';
+
+/** A signed distance in metres: negative inside. Close to true near the surface, which is all that is asked of it. */
+export type Field = (x: number, y: number, z: number) => number;
+
+/** A limb of changing thickness between two points: the distance to the axis less the thickness beside it. */
+export const taper = (a: Vec3, b: Vec3, radiusA: number, radiusB: number): Field => {
+  const [ax, ay, az] = a;
+  const dx = b[0] - ax;
+  const dy = b[1] - ay;
+  const dz = b[2] - az;
+  const square = dx * dx + dy * dy + dz * dz;
+  return (x, y, z) => {
+    const px = x - ax;
+    const py = y - ay;
+    const pz = z - az;
+    const t = Math.max(0, Math.min(1, (px * dx + py * dy + pz * dz) / square));
+    return Math.hypot(px - t * dx, py - t * dy, pz - t * dz) - (radiusA + (radiusB - radiusA) * t);
+  };
+};
+
+/** An ellipsoid whose second and third axes are tipped back by an angle given as cosine and sine. */
+export const ellipsoid = (centre: Vec3, radii: Vec3, cos: number, sin: number): Field => {
+  const [cx, cy, cz] = centre;
+  const [rx, ry, rz] = radii;
+  return (x, y, z) => {
+    const px = x - cx;
+    const up = (y - cy) * cos + (z - cz) * sin;
+    const back = (z - cz) * cos - (y - cy) * sin;
+    const near = Math.hypot(px / rx, up / ry, back / rz);
+    const slope = Math.hypot(px / (rx * rx), up / (ry * ry), back / (rz * rz));
+    return slope > 0 ? (near * (near - 1)) / slope : -Math.min(rx, ry, rz);
+  };
+};
+
+/** Two shapes run together with a fillet about `k` metres wide (quadratic smooth minimum). */
+const blend = (a: number, b: number, k: number): number => {
+  const h = Math.max(k - Math.abs(a - b), 0) / k;
+  return Math.min(a, b) - (h * h * k) / 4;
+};
+
+export const blended = (k: number, ...fields: readonly Field[]): Field => {
+  const [first, ...rest] = fields;
+  return (x, y, z) => {
+    let d = first(x, y, z);
+    for (const field of rest) d = blend(d, field(x, y, z), k);
+    return d;
+  };
+};
+
+/** The unit normal of a field at a point, by central differences over a millimetre. */
+export const normalOf = (field: Field, [x, y, z]: Vec3): Vec3 => {
+  const e = 1e-3;
+  const gx = field(x + e, y, z) - field(x - e, y, z);
+  const gy = field(x, y + e, z) - field(x, y - e, z);
+  const gz = field(x, y, z + e) - field(x, y, z - e);
+  const size = Math.hypot(gx, gy, gz);
+  return size > 0 ? [gx / size, gy / size, gz / size] : [0, 1, 0];
+};
+
+/** The distance from an inner point along a direction to the field's surface, at most `limit`. */
+export const reachTo = (field: Field, from: Vec3, along: Vec3, limit: number): number => {
+  let t = 0;
+  for (let step = 0; step < 24; step += 1) {
+    const d = field(from[0] + along[0] * t, from[1] + along[1] * t, from[2] + along[2] * t);
+    if (d > -2e-4) break;
+    t -= d * 0.95;
+    if (t >= limit) return limit;
+  }
+  return t;
+};
