@@ -18,6 +18,7 @@ const shorten = (text: string): string => (text.length > LONGEST_VALUE ? `${text
 /** A value from a file on one short line, whatever it is. */
 export const held = (value: unknown): string => {
   if (value === undefined) return 'nothing';
+  if (Number.isNaN(value)) return 'what is no number';
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : 'a number beyond 1.8e308';
   if (typeof value === 'string') return shorten(escapeText(JSON.stringify(value.slice(0, LONGEST_VALUE + 1))));
   if (Array.isArray(value)) {

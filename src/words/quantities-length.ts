@@ -126,8 +126,12 @@ export const parseLength = (input: string, units: UnitSystem): number | undefine
 
 export const MINUS = '\u2212';
 
+/** Stands where a number has no finite value. */
+export const NO_NUMBER = '\u2013';
+
 /** A number with a fixed count of decimals and a true minus sign; nothing is ever minus nought. */
 export const fixed = (value: number, decimals: number): string => {
+  if (!Number.isFinite(value)) return NO_NUMBER;
   const text = Math.abs(value).toFixed(decimals);
   return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
 };
@@ -138,6 +142,7 @@ const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDiv
 
 /** Feet, inches and the nearest fraction of an inch: `8 ft 1 1/4 in`, `6 1/2 in`, `8 ft`. */
 export const formatImperial = (metres: number, perInch: number = DEFAULT_EIGHTHS): string => {
+  if (!Number.isFinite(metres)) return NO_NUMBER;
   const parts = Math.round((Math.abs(metres) / METRES_PER_INCH) * perInch);
   const feet = Math.floor(parts / (perInch * INCHES_PER_FOOT));
   const rest = parts - feet * perInch * INCHES_PER_FOOT;
@@ -155,4 +160,4 @@ export const formatImperial = (metres: number, perInch: number = DEFAULT_EIGHTHS
 
 /** A length for the eye: centimetres for metres (`2.47 m`), or feet and inches to the nearest eighth. */
 export const formatLength = (metres: number, units: UnitSystem): string =>
-  units === 'metric' ? `${fixed(metres, 2)} m` : formatImperial(metres);
+  units === 'imperial' || !Number.isFinite(metres) ? formatImperial(metres) : `${fixed(metres, 2)} m`;

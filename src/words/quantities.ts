@@ -4,6 +4,7 @@ import {
   fixed,
   formatLength,
   LONGEST_INPUT,
+  NO_NUMBER,
   parseLength,
   plainText,
   type UnitSystem,
@@ -44,7 +45,7 @@ const UNITS: Readonly<Record<Exclude<NumberQuantity, 'length'>, Readonly<Record<
 export const formatQuantity = (value: number, quantity: NumberQuantity, units: UnitSystem): string => {
   if (quantity === 'length') return formatLength(value, units);
   const { decimals, suffix } = STYLES[quantity];
-  return `${fixed(value, decimals)}${suffix}`;
+  return Number.isFinite(value) ? `${fixed(value, decimals)}${suffix}` : NO_NUMBER;
 };
 
 /** How far a value may be from what its text says: half the last place shown. */

@@ -1,12 +1,14 @@
 import type { Field } from '../model/fields/field.ts';
 import { fieldFor } from '../model/fields/registry.ts';
+import { pathKeys, valueAt } from '../model/paths.ts';
+import type { Project } from '../model/project.ts';
 import type { Refusal } from '../model/refusal.ts';
 import { allowedText, held } from './faults.ts';
 import { formatQuantity, isNumberQuantity } from './quantities.ts';
 import type { UnitSystem } from './quantities-length.ts';
 
 const valueText = (value: unknown, field: Field | undefined, units: UnitSystem): string =>
-  typeof value === 'number' && field && isNumberQuantity(field.quantity)
+  typeof value === 'number' && Number.isFinite(value) && field && isNumberQuantity(field.quantity)
     ? formatQuantity(value, field.quantity, units)
     : held(value);
 
@@ -26,20 +28,38 @@ const insideText = (minM: readonly number[], maxM: readonly number[], units: Uni
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
-/** Why an edit was not taken, in a sentence and in the person's units. */
-export const refusalText = (refusal: Refusal, units: UnitSystem): string => {
+/** The id of the innermost thing on the way to a field. */
+const ownerOf = (project: Project, path: string): string | undefined => {
+  const keys = pathKeys(path) ?? [];
+  for (let depth = keys.length; depth > 0; depth--) {
+    const id = valueAt(project, [...keys.slice(0, depth), 'id']);
+    if (typeof id === 'string') return id;
+  }
+  return undefined;
+};
+
+/** What a refusal is about, as a person knows it: the thing's id, the field's label, or else its path. */
+const subject = (project: Project, path: string, label: string | undefined): string => {
+  const owner = ownerOf(project, path);
+  const named = [owner, label].filter((part) => part !== undefined).join(', ');
+  return named === '' ? path : named;
+};
+
+/** Why an edit of this project was not taken, in a sentence and in the person's units. */
+export const refusalText = (refusal: Refusal, project: Project, units: UnitSystem): string => {
   const { allowed, holds, aside, lead } = refusal;
   const field = fieldFor(refusal.field);
-  const name = field?.label ?? refusal.field;
+  const name = subject(project, refusal.field, field?.label);
   if (allowed.kind === 'inside') {
     const place = isPoint(holds) ? pointText(holds, units) : held(holds);
     const what = lead === undefined ? place : `${lead} ${place}`;
     return sentence(`${name}: ${what} is outside the room. Inside is ${insideText(allowed.minM, allowed.maxM, units)}`);
   }
   if (allowed.kind === 'notYet') return sentence(`${name}: ${allowed.what} are not computed yet`);
-  const { min, max } = allowed.kind === 'range' ? allowed : {};
-  const range = min !== undefined && max !== undefined && field && isNumberQuantity(field.quantity);
-  const allows = range ? `${valueText(min, field, units)} to ${valueText(max, field, units)}` : allowedText(allowed);
   const value = [lead, valueText(holds, field, units)].filter((part) => part !== undefined).join(' ');
+  const allows =
+    allowed.kind === 'range' && allowed.min !== undefined && allowed.max !== undefined
+      ? `${valueText(allowed.min, field, units)} to ${valueText(allowed.max, field, units)}`
+      : allowedText(allowed);
   return sentence(`${name}: ${value}${aside === undefined ? '' : `, ${aside}`}. Allowed: ${allows}`);
 };

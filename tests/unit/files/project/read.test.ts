@@ -1,12 +1,31 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readProject } from '../../../../src/files/project/read.ts';
 import { noticeLine } from '../../../../src/words/notices.ts';
-import { accepted, bytesOf, changed, refusedLines, sampleText } from './samples.ts';
+import { accepted, bytesOf, changed, linesOf, refusedLines, sampleText } from './samples.ts';
 
 describe('reading a good project', () => {
   it('accepts the sample without a word', () => {
     const result = readProject(bytesOf(sampleText));
     expect(result.ok && result.notices).toEqual([]);
+  });
+
+  it('accepts the example that the file format is described by, and changes nothing in it', () => {
+    const text = readFileSync(new URL('../../../fixtures/projects/v1/granary.json', import.meta.url), 'utf8');
+    const result = readProject(bytesOf(text));
+    expect(linesOf(result)).toEqual([]);
+    expect(result).toMatchObject({ ok: true, notices: [], project: JSON.parse(text) });
+  });
+
+  it.each([
+    ['an aim at a point', { 'loudspeakers.0.aim': [0, 1, 3] }],
+    ['a dipole without an aim', { 'loudspeakers.3.pattern': 'dipole', 'loudspeakers.3.aim': undefined }],
+    ['locks everywhere', { 'rows.0.locked': true, 'rows.0.seats.0.locked': true, 'subwoofers.0.locked': false }],
+    ['a body of its own', { 'rows.0.seats.0.people': { eyeAbovePanM: 0.8 } }],
+    ['a seat no person would build', { 'rows.0.seats.0.xM': -0.1, 'rows.0.seats.1.xM': -0.1 }],
+    ['a patch without a finish', { 'room.patches': [{ id: 'p', surface: 'floor', fromM: 0, widthM: 1, heightM: 1 }] }],
+  ])('accepts %s', (_, changes) => {
+    expect(refusedLines(changed(changes))).toEqual([]);
   });
 
   it('fills in what the file leaves out with the defaults of the contract', () => {
