@@ -23,8 +23,9 @@ const sameTarget = (a: FlatTarget, b: FlatTarget): boolean =>
   samePoint(a.right, b.right) &&
   samePoint(a.up, b.up);
 
+/** The same bodies in the same places: their triangles are then the very same arrays (see shapes/occluders). */
 const sameList = (a: readonly Occluder[], b: readonly Occluder[]): boolean =>
-  a.length === b.length && a.every((one, index) => one === b[index]);
+  a.length === b.length && a.every((one, index) => one.positions === b[index].positions);
 
 /**
  * The visible fraction of a target, kept from the last call under the same `name` while eye, target and the very occluders
