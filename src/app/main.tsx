@@ -11,6 +11,7 @@ import { type View, ViewProvider } from '../state/view.tsx';
 import { autosave, browserShelf, recoverProject } from '../storage/autosave.ts';
 import { ActionsFor } from './ActionsFor.tsx';
 import { feedBass, type Lanes } from './feed/bass.ts';
+import { feedGeometry } from './feed/geometry.ts';
 import { notify } from './files.ts';
 import { installProbe } from './probe.ts';
 import { Shell } from './Shell.tsx';
@@ -32,6 +33,7 @@ const start = async () => {
   view.session.setState({ seatId: referenceSeatId(project) });
 
   const lanes: Lanes = { interactive: createLane(hireWorker), background: createLane(hireWorker) };
+  feedGeometry(view);
   feedBass(view, lanes);
   autosave(view.document, browserShelf, Date.now, () =>
     notify(view, {
