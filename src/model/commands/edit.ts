@@ -15,9 +15,15 @@ export const refuse = (reason: Refusal): Edit => ({ ok: false, reason });
 export const refuseWords = (field: string, holds: unknown, words: string): Edit =>
   refuse({ field, holds, allowed: { kind: 'words', words } });
 
-/** A document that passed its schema where it was touched: accepted when its parts still agree with one another. */
-export const accept = (project: Project): Edit => {
-  const [reason] = checkProject(project);
+/** What has to hold between the parts of a document after an edit. */
+export type Check = (project: Project) => readonly Refusal[];
+
+/**
+ * A document that passed its schema where it was touched: accepted when its parts still agree with one another. An edit
+ * that can only upset some of them, as a drag does, names the check that is enough.
+ */
+export const accept = (project: Project, check: Check = checkProject): Edit => {
+  const [reason] = check(project);
   return reason ? refuse(reason) : { ok: true, project };
 };
 
@@ -71,14 +77,14 @@ const sameValue = (a: unknown, b: unknown): boolean =>
  * Sets one value, validated by the schema that stands there and by the checks between fields. `undefined` puts an optional
  * or defaulted value back to what it is when the file says nothing. Setting what is already there changes nothing at all.
  */
-export const setValue = (project: Project, keys: readonly Key[], value: unknown): Edit => {
+export const setValue = (project: Project, keys: readonly Key[], value: unknown, check?: Check): Edit => {
   const schema = schemaAt(project, keys);
   if (!schema) return refuseWords(pathText(keys), undefined, 'a field of this project');
   // Inside something the file leaves out, the whole of it has to come about at once, with what else it needs.
   const missing = keys.findIndex((_, index) => valueAt(project, keys.slice(0, index)) === undefined);
   if (missing > 0) {
     const whole = withValue(undefined, keys.slice(missing), value);
-    return value === undefined ? { ok: true, project } : setValue(project, keys.slice(0, missing), whole);
+    return value === undefined ? { ok: true, project } : setValue(project, keys.slice(0, missing), whole, check);
   }
   const parsed = z.safeParse(schema, value);
   if (!parsed.success) {
@@ -86,5 +92,5 @@ export const setValue = (project: Project, keys: readonly Key[], value: unknown)
     return refuse(refusalsOf(projectSchema, candidate, parsed.error.issues, keys)[0]);
   }
   if (sameValue(valueAt(project, keys), parsed.data)) return { ok: true, project };
-  return accept(withValue(project, keys, parsed.data) as Project);
+  return accept(withValue(project, keys, parsed.data) as Project, check);
 };

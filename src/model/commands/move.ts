@@ -1,7 +1,9 @@
 import type { Vec3 } from '../../math/vec3.ts';
+import { checkEar, checkInside } from '../checks/places.ts';
 import { isLocked, keysOf, seatIndices } from '../items.ts';
 import { pathText } from '../paths.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
+import { roomBox } from '../room.ts';
 import { refusalsOf } from '../schema/issues.ts';
 import { projectSchema } from '../schema/project.ts';
 import { row as rowSchema } from '../schema/seating.ts';
@@ -16,7 +18,9 @@ const moveSource = (project: Project, kind: 'loudspeaker' | 'subwoofer', id: str
   const ref = { kind, id };
   const keys = keysOf(project, ref);
   if (!keys) return noSuch(ref);
-  return isLocked(project, ref) ? lockedEdit(project, ref) : setValue(project, [...keys, 'atM'], [...toM]);
+  if (isLocked(project, ref)) return lockedEdit(project, ref);
+  const atKeys = [...keys, 'atM'];
+  return setValue(project, atKeys, [...toM], (next) => checkInside(roomBox(next), toM, pathText(atKeys)));
 };
 
 /** Moves a subwoofer's acoustic centre. Refused outside the room: callers that drag clamp first (see clamp). */
@@ -37,8 +41,9 @@ const replaceRow = (project: Project, rowIndex: number, row: Row): Edit => {
   const rows = project.rows.with(rowIndex, row);
   const next = { ...project, rows };
   const parsed = rowSchema.safeParse(row);
+  const ears = (moved: Project) => row.seats.flatMap((_, seatIndex) => checkEar(moved, rowIndex, seatIndex));
   return parsed.success
-    ? accept(next)
+    ? accept(next, ears)
     : refuse(refusalsOf(projectSchema, next, parsed.error.issues, ['rows', rowIndex])[0]);
 };
 
