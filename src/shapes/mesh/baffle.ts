@@ -16,8 +16,8 @@ interface Cell {
   readonly hole: Hole;
 }
 
-export const HOLE_SEGMENTS = 20;
-const EDGE_PIECES = 4;
+export const HOLE_SEGMENTS = 18;
+const EDGE_PIECES = 3;
 
 /** Cuts a rectangle between neighbouring holes that lie along its longer way; at least one hole. */
 const cellsOf = (widthM: number, heightM: number, holes: readonly Hole[]): Cell[] => {

@@ -56,7 +56,7 @@ const facesAround = ({ positions, indices }: RawMesh): number[][] => {
  * round its vertex that turn from its own face by at most `creaseDeg`, so bevels are soft, flats stay flat and true edges
  * stay sharp. Texture places are metres in the plane the face lies nearest to: (x, z), (z, y) or (x, y). Derived.
  */
-export const finished = (raw: RawMesh, creaseDeg = 50): MeshGeometry => {
+export const finished = (raw: RawMesh, creaseDeg = 62): MeshGeometry => {
   const mesh = withoutSlivers(raw);
   const faces = faceVectors(mesh);
   const around = facesAround(mesh);

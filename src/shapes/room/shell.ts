@@ -2,8 +2,10 @@ import type { Project } from '../../model/project.ts';
 import { partsOf } from '../geometries.ts';
 import { asDrawn } from '../placement.ts';
 import type { MaterialName, Solid } from '../solid.ts';
+import { openingSolids } from './openings.ts';
 import { type Cut, slab } from './slab.ts';
 import { flipped, onSurface, type Surface, slabFrame, surfacesOf, WALL_M } from './surfaces.ts';
+import { patchSolids, skirtingSolids } from './trim.ts';
 
 /** How far apart the points are at which light is computed. */
 const LIGHT_STEP_M = 0.2;
@@ -45,5 +47,10 @@ const surfaceSolid = (project: Project, surface: Surface): Solid[] => {
 export const surfaceSolids = (project: Project): Solid[] =>
   surfacesOf(project).flatMap((surface) => surfaceSolid(project, surface));
 
-/** The shell and all that is built into it. */
-export const shellSolids = (project: Project): Solid[] => surfaceSolids(project);
+/** The shell and all that is built into it: skirting, door and window joinery (kind 'opening'), patches (kind 'patch'). */
+export const shellSolids = (project: Project): Solid[] => [
+  ...surfaceSolids(project),
+  ...skirtingSolids(project),
+  ...openingSolids(project),
+  ...patchSolids(project),
+];

@@ -7,17 +7,20 @@ import { ARM_ABOVE_PAN_M, BACK_PLANE_M, SEAT_FRONT_M } from './sitting.ts';
 
 const SOFT: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 1, 2] };
 const PILLOW: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 2, 1] };
+/** Fewer pieces, for the recliner's two pillows and the seat between its arms. */
+const PLAIN_PILLOW: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [3, 2, 1] };
+const PLAIN_SEAT: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [3, 1, 3] };
 
 /** The seat cushion: its fullest middle is the pan the file names. */
-const seatCushion = (width: number, pan: number, thick: number, front: number): RawMesh => {
+const seatCushion = (width: number, pan: number, thick: number, front: number, soft = SOFT): RawMesh => {
   const back = BACK_PLANE_M + 0.03;
   const thickness = Math.min(thick, pan - 0.01);
-  return moved(cushion([width, thickness, back - front], 1, 0.22, SOFT), [0, pan - thickness / 2, (front + back) / 2]);
+  return moved(cushion([width, thickness, back - front], 1, 0.22, soft), [0, pan - thickness / 2, (front + back) / 2]);
 };
 
 /** A pillow that leans on the back, its fullest middle at the plane a sitter's back touches. */
-const backPillow = (width: number, from: number, to: number, thick: number): RawMesh =>
-  moved(cushion([width, to - from, thick], 2, 0.34, PILLOW), [0, (from + to) / 2, BACK_PLANE_M + thick / 2]);
+const backPillow = (width: number, from: number, to: number, thick: number, soft = PILLOW): RawMesh =>
+  moved(cushion([width, to - from, thick], 2, 0.34, soft), [0, (from + to) / 2, BACK_PLANE_M + thick / 2]);
 
 const bothSides = (right: RawMesh): RawMesh => joined(right, mirrored(right));
 
@@ -30,11 +33,11 @@ const reclinerBack = ({ panM, backM, reclineDeg, widthM, armM }: ChairMeasures):
   const shell = block(
     [-width / 2 - armM * 0.3, panM - 0.12, BACK_PLANE_M + 0.1],
     [width / 2 + armM * 0.3, backM - 0.012, BACK_PLANE_M + 0.19],
-    { radiusM: 0.04, arc: 2 },
+    { radiusM: 0.04, arc: 1 },
   );
   return [
-    lean(backPillow(width - 0.006, panM - 0.03, split + 0.004, 0.15)),
-    lean(backPillow(width - 0.006, split - 0.004, backM, 0.15)),
+    lean(backPillow(width - 0.006, panM - 0.03, split + 0.004, 0.15, PLAIN_PILLOW)),
+    lean(backPillow(width - 0.006, split - 0.004, backM, 0.15, PLAIN_PILLOW)),
     lean(shell),
   ];
 };
@@ -64,7 +67,7 @@ const recliner = (m: ChairMeasures): RawPart[] => {
     foot(inner + armM / 2, BACK_PLANE_M + 0.07, gapM + 0.01, 0.028),
   );
   return [
-    { part: 'seat', material: 'leather', mesh: seatCushion(2 * inner - 0.006, panM, 0.16, SEAT_FRONT_M) },
+    { part: 'seat', material: 'leather', mesh: seatCushion(2 * inner - 0.006, panM, 0.16, SEAT_FRONT_M, PLAIN_SEAT) },
     { part: 'back', material: 'leather', mesh: joined(...reclinerBack(m)) },
     { part: 'body', material: 'leather', mesh: joined(bothSides(arm), base, legPad(m)) },
     { part: 'feet', material: 'metal', mesh: bothSides(glides) },

@@ -47,7 +47,7 @@ export const foot = (x: number, z: number, heightM: number, radiusM: number, spl
       [radiusM * 0.62, 0],
       [radiusM, heightM],
     ],
-    10,
+    8,
   );
   const { positions } = mesh;
   for (let i = 0; i < positions.length; i += 3) {

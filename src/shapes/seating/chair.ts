@@ -1,7 +1,7 @@
 import { radiansOf } from '../../math/angles.ts';
 import type { Seat } from '../../model/project.ts';
 import type { SeatPose } from '../../model/seating.ts';
-import { type Part, partsOf } from '../geometries.ts';
+import { type Part, partsOf, type RawPart } from '../geometries.ts';
 import { standing } from '../placement.ts';
 import type { Placement, Solid } from '../solid.ts';
 import { chairParts, sofaArm } from './chair-makers.ts';
@@ -22,6 +22,9 @@ const keyOf = (m: ChairMeasures): (string | number)[] => [
   m.reclineDeg,
   m.legRaiseDeg,
 ];
+
+/** Upholstery bends softly over all but its true edges. */
+const soft = (parts: readonly RawPart[]): RawPart[] => parts.map((part) => ({ ...part, creaseDeg: 78 }));
 
 const at = (id: string, placement: Placement, parts: readonly Part[], side = ''): Solid[] =>
   parts.map(({ part, material, geometry }) => ({ kind: 'seat', id, part: part + side, material, geometry, placement }));
@@ -49,7 +52,7 @@ const sofaArms = (pose: SeatPose, measures: ChairMeasures): Solid[] => {
     const [x, y, z] = stands.positionM;
     const placement = standing([x + out * Math.cos(turn), y, z + out * Math.sin(turn)], stands.yawDeg);
     const key = [measures.panM, widthM];
-    const parts = partsOf('sofa-arm', key, () => sofaArm(measures, widthM));
+    const parts = partsOf('sofa-arm', key, () => soft(sofaArm(measures, widthM)));
     return at(pose.seat.id, placement, parts, side < 0 ? '-left' : '-right');
   };
   const left = gapBeside(pose, -1);
@@ -71,7 +74,7 @@ export const chairSolids = (pose: SeatPose): Solid[] => {
   const chair = at(
     pose.seat.id,
     seatPlacement(pose),
-    partsOf('chair', keyOf(measures), () => chairParts(measures)),
+    partsOf('chair', keyOf(measures), () => soft(chairParts(measures))),
   );
   return measures.furniture === 'sofa' ? [...chair, ...sofaArms(pose, measures)] : chair;
 };

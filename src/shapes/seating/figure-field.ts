@@ -15,7 +15,10 @@ export const taper = (a: Vec3, b: Vec3, radiusA: number, radiusB: number): Field
     const py = y - ay;
     const pz = z - az;
     const t = Math.max(0, Math.min(1, (px * dx + py * dy + pz * dz) / square));
-    return Math.hypot(px - t * dx, py - t * dy, pz - t * dz) - (radiusA + (radiusB - radiusA) * t);
+    const ox = px - t * dx;
+    const oy = py - t * dy;
+    const oz = pz - t * dz;
+    return Math.sqrt(ox * ox + oy * oy + oz * oz) - (radiusA + (radiusB - radiusA) * t);
   };
 };
 
@@ -27,8 +30,10 @@ export const ellipsoid = (centre: Vec3, radii: Vec3, cos: number, sin: number): 
     const px = x - cx;
     const up = (y - cy) * cos + (z - cz) * sin;
     const back = (z - cz) * cos - (y - cy) * sin;
-    const near = Math.hypot(px / rx, up / ry, back / rz);
-    const slope = Math.hypot(px / (rx * rx), up / (ry * ry), back / (rz * rz));
+    const [ax, ay, az] = [px / rx, up / ry, back / rz];
+    const [bx, by, bz] = [ax / rx, ay / ry, az / rz];
+    const near = Math.sqrt(ax * ax + ay * ay + az * az);
+    const slope = Math.sqrt(bx * bx + by * by + bz * bz);
     return slope > 0 ? (near * (near - 1)) / slope : -Math.min(rx, ry, rz);
   };
 };
@@ -47,6 +52,12 @@ export const blended = (k: number, ...fields: readonly Field[]): Field => {
     return d;
   };
 };
+
+/** Two shapes with a sharp crease between them. */
+export const nearest =
+  (a: Field, b: Field): Field =>
+  (x, y, z) =>
+    Math.min(a(x, y, z), b(x, y, z));
 
 /** The unit normal of a field at a point, by central differences over a millimetre. */
 export const normalOf = (field: Field, [x, y, z]: Vec3): Vec3 => {
@@ -68,4 +79,16 @@ export const reachTo = (field: Field, from: Vec3, along: Vec3, limit: number): n
     if (t >= limit) return limit;
   }
   return t;
+};
+
+/** A point close under a field's surface brought out on to it; a point deeper than `depthM` stays where it is. */
+export const drawnTo = (field: Field, from: Vec3, depthM: number): Vec3 => {
+  let p = from;
+  for (let step = 0; step < 3; step += 1) {
+    const d = field(p[0], p[1], p[2]);
+    if (d < -depthM || d > depthM) return p;
+    const n = normalOf(field, p);
+    p = [p[0] - n[0] * d, p[1] - n[1] * d, p[2] - n[2] * d];
+  }
+  return p;
 };

@@ -1,7 +1,7 @@
-import { add, cross, normalise, scale, subtract, type Vec3 } from '../../math/vec3.ts';
+import { add, cross, mix, normalise, scale, subtract, type Vec3 } from '../../math/vec3.ts';
 import type { MeshGeometry } from '../solid.ts';
-import { blended, ellipsoid, type Field, normalOf, reachTo, taper } from './figure-field.ts';
-import { type FigureMeasures, type Joints, jointsOf } from './joints.ts';
+import { blended, drawnTo, ellipsoid, type Field, nearest, normalOf, reachTo, taper } from './figure-field.ts';
+import { type FigureMeasures, FOOT_HEEL_M, FOOT_TOE_M, type Joints, jointsOf } from './joints.ts';
 import { BACK_PLANE_M } from './sitting.ts';
 
 /** A place on a limb's axis and how far its skin may lie from it. */
@@ -26,32 +26,49 @@ const trunkField = (j: Joints): Field => {
   const { trunk, tall, girth, leanCos, leanSin, shoulder, neckFoot, neckTop } = j;
   const round = (up: number, rx: number, ru: number, rv: number): Field =>
     ellipsoid(trunk(0, up * tall, BACK_PLANE_M - rv * girth), [rx * girth, ru * tall, rv * girth], leanCos, leanSin);
-  const trapezius = trunk(0.06 * girth, 0.52 * tall, BACK_PLANE_M - 0.1 * girth);
+  const trapezius = trunk(0.07 * girth, 0.487 * tall, BACK_PLANE_M - 0.1 * girth);
   return blended(
     0.07,
-    round(0.1, 0.178, 0.1, 0.118),
-    round(0.23, 0.15, 0.17, 0.102),
-    round(0.375, 0.168, 0.16, 0.112),
-    ...both(trapezius, shoulder, 0.042 * girth, 0.056 * girth),
-    taper(neckFoot, neckTop, 0.058 * girth, 0.05 * girth),
+    round(0.1, 0.182, 0.1, 0.12),
+    round(0.22, 0.16, 0.16, 0.108),
+    round(0.35, 0.178, 0.145, 0.118),
+    ...both(trapezius, shoulder, 0.04 * girth, 0.056 * girth),
+    taper(neckFoot, neckTop, 0.062 * girth, 0.054 * girth),
   );
 };
 
-/** Skins a limb: rings square to its axis, each point thrown out to the field's surface, a point at each end. */
-const skin = (out: Skin, stations: readonly Station[], field: Field, around: number, settle: (p: Vec3) => Vec3) => {
-  const put = (raw: Vec3, outward: Vec3): number => {
-    const p = settle(raw);
-    const near = Math.abs(field(raw[0], raw[1], raw[2])) < 0.004;
-    out.normals.push(...(near ? normalOf(field, raw) : outward));
-    return out.positions.push(...p) / 3 - 1;
+/** Within this depth under the whole body's surface a limb's skin is drawn out to it. */
+const FILLET_M = 0.03;
+/** Skin nearer the whole body's surface than this takes its normal from it. */
+const ON_SURFACE_M = 0.004;
+
+interface Cover {
+  /** The limb alone, which the skin is first thrown out to. */
+  readonly limb: Field;
+  /** The whole body, which it is then drawn to. */
+  readonly whole: Field;
+  readonly around: number;
+  /** Flattens a point against what the body rests on. */
+  readonly settle: (p: Vec3) => Vec3;
+}
+
+/** Skins a limb: rings square to its axis, a point at each end. */
+const skin = (out: Skin, stations: readonly Station[], { limb, whole, around, settle }: Cover): void => {
+  const put = (thrown: Vec3, outward: Vec3): number => {
+    const raw = drawnTo(whole, thrown, FILLET_M);
+    const near = Math.abs(whole(raw[0], raw[1], raw[2])) < ON_SURFACE_M;
+    out.normals.push(...(near ? normalOf(whole, raw) : outward));
+    return out.positions.push(...settle(raw)) / 3 - 1;
   };
   const rings: number[][] = [];
   const last = stations.length - 1;
   const tangentAt = (k: number): Vec3 =>
     normalise(subtract(stations[Math.min(last, k + 1)].at, stations[Math.max(0, k - 1)].at));
-  const begin = put(stations[0].at, scale(tangentAt(0), -1));
+  const reachOn = ({ at, limitM }: Station, way: Vec3): Vec3 =>
+    add(at, scale(way, Math.max(0, reachTo(limb, at, way, limitM))));
+  const root = scale(tangentAt(0), -1);
+  const begin = put(reachOn(stations[0], root), root);
   for (let k = 1; k <= last; k += 1) {
-    const { at, limitM } = stations[k];
     const tangent = tangentAt(k);
     // With the limb running forward or down, its side is the body's side.
     const side = normalise(subtract([1, 0, 0], scale(tangent, tangent[0])));
@@ -60,15 +77,12 @@ const skin = (out: Skin, stations: readonly Station[], field: Field, around: num
       Array.from({ length: around }, (_, i) => {
         const angle = (2 * Math.PI * (i + 0.5)) / around;
         const outward = add(scale(side, Math.cos(angle)), scale(other, Math.sin(angle)));
-        return put(add(at, scale(outward, reachTo(field, at, outward, limitM))), outward);
+        return put(reachOn(stations[k], outward), outward);
       }),
     );
   }
   const tip = tangentAt(last);
-  const end = put(
-    add(stations[last].at, scale(tip, reachTo(field, stations[last].at, tip, stations[last].limitM))),
-    tip,
-  );
+  const end = put(reachOn(stations[last], tip), tip);
   for (let i = 0; i < around; i += 1) {
     const next = (i + 1) % around;
     out.indices.push(begin, rings[0][next], rings[0][i]);
@@ -102,41 +116,55 @@ export const bodyGeometry = (m: FigureMeasures): MeshGeometry => {
     return trunk(p[0], up, Math.min(back, BACK_PLANE_M));
   };
   const onPan = ([x, y, z]: Vec3): Vec3 => [x, z > -0.33 ? Math.max(y, m.panM) : y, z];
+  const arm = blended(
+    0.02,
+    taper(j.shoulder, j.elbow, 0.052 * g, 0.043 * g),
+    taper(j.elbow, j.wrist, 0.045 * g, 0.03 * g),
+    taper(j.wrist, mix(j.wrist, j.fingers, 0.5), 0.028 * g, 0.036 * g),
+    taper(mix(j.wrist, j.fingers, 0.5), j.fingers, 0.036 * g, 0.023 * g),
+  );
+  const leg = blended(
+    0.04,
+    taper(j.hip, j.knee, 0.086 * g, 0.061 * g),
+    taper(j.knee, mix(j.knee, j.ankle, 0.35), 0.056 * g, 0.056 * g),
+    taper(mix(j.knee, j.ankle, 0.35), j.ankle, 0.056 * g, 0.038 * g),
+    taper(j.heel, j.toe, FOOT_HEEL_M, FOOT_TOE_M),
+  );
+  const right = nearest(blended(0.05, trunkShape, leg), blended(0.045, trunkShape, arm));
+  const mirror =
+    (field: Field): Field =>
+    (x, y, z) =>
+      field(-x, y, z);
+  const whole: Field = (x, y, z) => right(Math.abs(x), y, z);
+
+  const onFloor = ([x, y, z]: Vec3): Vec3 => [x, Math.max(0, y), z];
   const spine = BACK_PLANE_M - 0.095 * g;
-  const rise = [0, 0.012, 0.05, 0.11, 0.18, 0.25, 0.32, 0.385, 0.435, 0.475, 0.505, 0.535];
+  const rise = [0, 0.012, 0.05, 0.12, 0.2, 0.28, 0.345, 0.4, 0.44, 0.47, 0.5];
   const trunkStations: Station[] = rise.map((up) => ({ at: trunk(0, up * tall, spine), limitM: 0.32 }));
   trunkStations.push(...between(j.neckFoot, j.neckTop, 0.1, [0.5, 1]));
-  const settleTrunk = (p: Vec3): Vec3 => onPan(onBack(p));
-  skin(out, trunkStations, trunkShape, 20, settleTrunk);
+  skin(out, trunkStations, { limb: trunkShape, whole, around: 18, settle: (p) => onPan(onBack(p)) });
 
-  const arm = [
-    taper(j.shoulder, j.elbow, 0.056 * g, 0.043 * g),
-    taper(j.elbow, j.wrist, 0.044 * g, 0.03 * g),
-    taper(j.wrist, j.fingers, 0.031 * g, 0.026 * g),
-  ];
-  const armField = blended(0.03, trunkShape, blended(0.02, ...arm));
   const armStations = [
-    ...between(j.shoulder, j.elbow, 0.068 * g, [0, 0.06, 0.3, 0.6, 0.86, 1]),
-    ...between(j.elbow, j.wrist, 0.055 * g, [0.16, 0.5, 0.85]),
-    ...between(j.wrist, j.fingers, 0.046 * g, [0.12, 0.5, 0.8, 1]),
+    ...between(j.shoulder, j.elbow, 0.08 * g, [-0.17, -0.16, 0, 0.28, 0.6, 0.88, 1]),
+    ...between(j.elbow, j.wrist, 0.055 * g, [0.2, 0.55, 0.9]),
+    ...between(j.wrist, j.fingers, 0.046 * g, [0.3, 0.65, 1, 1.22]),
   ];
-  const leg = [
-    taper(j.hip, j.knee, 0.086 * g, 0.06 * g),
-    taper(j.knee, j.ankle, 0.058 * g, 0.037 * g),
-    taper(j.heel, j.toe, 0.035, 0.028),
-  ];
-  const legField = blended(0.05, trunkShape, blended(0.03, ...leg));
   const legStations = [
-    ...between(j.hip, j.knee, 0.105 * g, [0, 0.12, 0.35, 0.62, 0.86, 1]),
-    ...between(j.knee, j.ankle, 0.075 * g, [0.13, 0.4, 0.7, 0.9]),
+    ...between(j.hip, j.knee, 0.115 * g, [0, 0.12, 0.35, 0.62, 0.86, 1]),
+    ...between(j.knee, j.ankle, 0.078 * g, [0.13, 0.4, 0.72, 0.96]),
   ];
-  const footStations = between(j.heel, j.toe, 0.07, [-0.17, -0.08, 0.08, 0.3, 0.55, 0.8, 1]);
-  for (const mirror of [false, true]) {
-    const on = (field: Field): Field => (mirror ? (x, y, z) => field(-x, y, z) : field);
-    const along = (stations: Station[]) => (mirror ? mirroredStations(stations) : stations);
-    skin(out, along(armStations), on(armField), 9, (p) => p);
-    skin(out, along(legStations), on(legField), 11, onPan);
-    skin(out, along(footStations), on(blended(0.03, ...leg)), 9, (p) => p);
+  const footStations = between(j.heel, j.toe, 0.07, [-0.13, -0.12, 0.06, 0.3, 0.55, 0.8, 1]);
+  for (const left of [false, true]) {
+    const cover = (limb: Field, around: number, settle: (p: Vec3) => Vec3): Cover => ({
+      limb: left ? mirror(limb) : limb,
+      whole,
+      around,
+      settle,
+    });
+    const along = (stations: Station[]) => (left ? mirroredStations(stations) : stations);
+    skin(out, along(armStations), cover(arm, 8, onBack));
+    skin(out, along(legStations), cover(leg, 10, onPan));
+    skin(out, along(footStations), cover(leg, 8, onFloor));
   }
   const positions = new Float32Array(out.positions);
   return {

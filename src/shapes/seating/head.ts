@@ -16,7 +16,7 @@ const CHIN_BELOW_EYE_M = 0.112;
 export const headMiddleBehindEyeM = (earBehindEyeM: number): number =>
   Math.max(0.05, Math.min(earBehindEyeM, HEAD_LENGTH_M / 2 - 0.012));
 
-const AROUND = 20;
+const AROUND = 16;
 
 /** A smooth head with a jaw and no features, about the eye point, looking to -z. Its crown is exactly at `crownM`. */
 export const headMesh = (crownM: number, earBehindEyeM: number): RawMesh => {
@@ -29,22 +29,23 @@ export const headMesh = (crownM: number, earBehindEyeM: number): RawMesh => {
       const c = Math.cos(angle);
       const s = Math.sin(angle);
       // Counter-clockwise from above: from +z over +x to -z. The sides are a little fuller than an ellipse's.
-      const fuller = 1 / (Math.abs(c) ** 2.25 + Math.abs(s) ** 2.25) ** (1 / 2.25);
+      const fuller = 1 / (Math.abs(c) ** 2.1 + Math.abs(s) ** 2.1) ** (1 / 2.1);
       return [breadth * s * fuller, y, middle + (c > 0 ? back : front) * c * fuller];
     });
   const rings: Vec3[][] = [];
   const breadth = HEAD_BREADTH_M / 2;
   const length = HEAD_LENGTH_M / 2;
-  for (const t of [0.97, 0.82, 0.62, 0.4, 0.2]) {
+  for (const t of [1, 0.9, 0.68, 0.42, 0.2]) {
     // From the chin up to the widest ring: the jaw narrows, the nape draws in under the skull.
-    const jaw = breadth * (1 - 0.4 * t ** 1.7) * (t > 0.9 ? 0.72 : 1);
-    const front = length * (1 - 0.16 * t ** 2) * (t > 0.9 ? 0.86 : 1);
-    const nape = length * (1 - 0.66 * t ** 1.35) * (t > 0.9 ? 0.7 : 1);
+    const under = t === 1 ? 0.62 : 1;
+    const jaw = breadth * (1 - 0.42 * t ** 1.9) * under;
+    const front = length * (1 - 0.17 * t ** 2.4) * (t === 1 ? 0.8 : 1);
+    const nape = length * (1 - 0.62 * t ** 1.6) * under;
     rings.push(ring(widest + (chin - widest) * t, jaw, front, nape));
   }
   for (const angle of [0, 0.38, 0.74, 1.06, 1.33]) {
     const inward = Math.cos(angle);
     rings.push(ring(widest + (crownM - widest) * Math.sin(angle), breadth * inward, length * inward, length * inward));
   }
-  return loft([0, chin, middle - length * 0.35], rings, [0, crownM, middle]);
+  return loft([0, chin - 0.003, middle - length * 0.25], rings, [0, crownM, middle]);
 };

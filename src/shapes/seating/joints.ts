@@ -39,9 +39,12 @@ export interface Joints {
 
 /** A trunk as tall as the house's default sitter. */
 const DEFAULT_EYE_ABOVE_PAN_M = 0.69;
-const UPPER_ARM_M = 0.29;
+const UPPER_ARM_M = 0.265;
 const LOWER_LEG_M = 0.405;
 const ANKLE_M = 0.085;
+/** A shod foot's half thickness at heel and toes; the sole is flat on the floor. */
+export const FOOT_HEEL_M = 0.038;
+export const FOOT_TOE_M = 0.03;
 
 const armOf = (
   shoulder: Vec3,
@@ -55,7 +58,7 @@ const armOf = (
   const aside = (x - shoulder[0]) ** 2 + (y - shoulder[1]) ** 2;
   const z = shoulder[2] - Math.sqrt(Math.max(0.0004, reach * reach - aside));
   if (rest) {
-    return { elbow: [x, y, z], wrist: [x - 0.012, y + 0.002, z - 0.235], fingers: [x - 0.022, y - 0.008, z - 0.37] };
+    return { elbow: [x, y, z], wrist: [x - 0.012, y + 0.002, z - 0.235], fingers: [x - 0.022, y - 0.008, z - 0.345] };
   }
   const lap = panM + 0.17;
   return {
@@ -89,7 +92,7 @@ export const jointsOf = (m: FigureMeasures): Joints => {
   const eye = trunk(0, eyeAbovePanM, 0);
   const turn = radiansOf(m.facingDeg);
   const nape = headMiddleBehindEyeM(m.earBehindEyeM) + 0.018;
-  const shoulder = trunk(0.175 * girth, 0.478 * tall, spine);
+  const shoulder = trunk(0.184 * girth, 0.44 * tall, spine);
   const hip: Vec3 = [0.088 * girth, panM + 0.088 * girth, 0.04];
   const knee: Vec3 = [0.112 * girth, panM + 0.066, -0.4];
   const { ankle, raise } = ankleOf(knee, m.legRaiseDeg);
@@ -106,7 +109,7 @@ export const jointsOf = (m: FigureMeasures): Joints => {
     leanSin: s,
     tall,
     girth,
-    neckFoot: trunk(0, 0.5 * tall, spine),
+    neckFoot: trunk(0, 0.46 * tall, spine),
     // The head is turned back by the facing: the neck meets it where it stands in the chair's axes.
     neckTop: [eye[0] + nape * Math.sin(turn), eye[1] - 0.05, eye[2] + nape * Math.cos(turn)],
     shoulder,
@@ -114,7 +117,7 @@ export const jointsOf = (m: FigureMeasures): Joints => {
     hip,
     knee,
     ankle,
-    heel: sole(-0.035, 0.05),
-    toe: sole(0.155, 0.057),
+    heel: sole(-0.03, ANKLE_M - FOOT_HEEL_M),
+    toe: sole(0.168, ANKLE_M - FOOT_TOE_M),
   };
 };

@@ -33,7 +33,6 @@ export const boxCabinet = ([width, height, depth]: Vec3): RawPart[] => {
   const radiusM = Math.min(0.012, width / 8, height / 8, depth / 8);
   const body = boxBetween([-width / 2, -height / 2, front + well - radiusM], [width / 2, height / 2, depth / 2], {
     radiusM,
-    arc: 2,
   });
   const holes = driverHoles(width * 0.96, height * 0.96);
   const plate = moved(baffle(width, height, well, holes), [0, 0, front]);

@@ -41,7 +41,6 @@ const cone = (hole: Hole, frontZ: number): RawMesh => {
       [r, rim],
       [r * 0.68, rim - depth * 0.56],
       [cap, rim - depth * 0.94],
-      [cap * 0.97, rim - depth * 0.84],
       [cap * 0.6, rim - depth * 0.5],
       [0, rim - depth * 0.38],
     ],
