@@ -1,5 +1,5 @@
-import { EVEN, GENERAL, seriesEntire } from './axis-equation';
-import type { AxisRoots } from './axis-solver';
+import { EVEN, GENERAL, seriesEntire } from './axis-equation.ts';
+import type { AxisRoots } from './axis-solver.ts';
 
 /**
  * Mode shapes of one axis, normalised bilinearly: the integral of X_n^2 over the axis is 1 (no conjugate: the operator

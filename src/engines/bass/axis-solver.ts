@@ -1,4 +1,4 @@
-import { EVEN, evaluate, type Family, GENERAL, ODD } from './axis-equation';
+import { EVEN, evaluate, type Family, GENERAL, ODD } from './axis-equation.ts';
 
 /** The eigenvalues of one axis at one wavenumber, ascending in Re w. */
 export interface AxisRoots {

@@ -1,15 +1,15 @@
-import { boxModes } from './box-modes';
-import { createBoxResponses } from './box-responses';
-import { createBoxSlices } from './box-slice';
-import { boxGeometry } from './box-state';
-import type { BoxSpec, RoomField } from './room-field';
-import { createStateCache } from './state-cache';
+import { boxModes } from './box-modes.ts';
+import { createBoxResponses } from './box-responses.ts';
+import { createBoxSlices } from './box-slice.ts';
+import { boxGeometry } from './box-state.ts';
+import type { BoxSpec, RoomField } from './room-field.ts';
+import { createStateCache } from './state-cache.ts';
 
 /** Bytes of axes, closed-axis terms and receiver tables kept per room. */
 const CACHE_LIMIT_BYTES = 48e6;
 
 /**
- * The field of a rectangular room with locally reacting walls, exact but for truncation (relative 1e-4): two axes as sums
+ * The field of a rectangular room with locally reacting walls, exact but for truncation (relative 5e-5): two axes as sums
  * over their damped modes, the third in closed form. Positions outside the walls are brought onto them.
  */
 export const createBoxField = (spec: BoxSpec): RoomField => {

@@ -1,6 +1,6 @@
-import { solveOne } from './axis-solver';
-import { AXES, type BoxGeometry } from './box-state';
-import type { RoomMode } from './room-field';
+import { solveOne } from './axis-solver.ts';
+import { AXES, type BoxGeometry } from './box-state.ts';
+import type { RoomMode } from './room-field.ts';
 
 const MOST_STEPS = 40;
 /** Share of the walls' full admittance taken on at a time, in units of beta. */

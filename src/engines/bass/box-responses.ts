@@ -1,5 +1,5 @@
-import { AXES, type BoxGeometry, type BoxState, readyTerms } from './box-state';
-import { type Pairs, planPairs } from './pairs';
+import { AXES, type BoxGeometry, type BoxState, readyTerms } from './box-state.ts';
+import { type Pairs, planPairs } from './pairs.ts';
 import {
   bytesOfTables,
   clearTables,
@@ -8,10 +8,11 @@ import {
   type PointSet,
   type PointTables,
   pointSet,
-} from './point-tables';
-import type { UnitResponses } from './room-field';
-import type { StateCache } from './state-cache';
-import { termsWithin } from './transverse-terms';
+} from './point-tables.ts';
+import type { UnitResponses } from './room-field.ts';
+import { SCREEN_PER_M } from './screened.ts';
+import type { StateCache } from './state-cache.ts';
+import { termsWithin } from './transverse-terms.ts';
 
 /** Unit responses of one box; remembers the receivers' tables so that a moved source costs only itself. */
 export interface BoxResponses {
@@ -61,7 +62,7 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
       clearTables(sourceTables);
       fillTables(geometry, state, plan.sourceNeed, true, sourceTables);
       fillTables(geometry, state, plan.receiverNeed, false, receivers);
-      sumPairs(pairs, plan, sourceTables, receivers, re, im, f, frequencies);
+      sumPairs(pairs, plan, state, sourceTables, receivers, re, im, f, frequencies);
     }
     cache.trim(bytesFor);
     return {
@@ -117,6 +118,7 @@ const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: 
 const sumPairs = (
   pairs: Pairs,
   plan: Plan,
+  state: BoxState,
   sources: PointTables,
   receivers: PointTables,
   re: Float64Array,
@@ -125,6 +127,8 @@ const sumPairs = (
   frequencies: number,
 ): void => {
   const fourPi = 4 * Math.PI;
+  const screenRe = state.kRe * state.kRe - state.kIm * state.kIm + SCREEN_PER_M * SCREEN_PER_M;
+  const screenIm = 2 * state.kRe * state.kIm;
   for (let p = 0; p < plan.terms.length; p++) {
     const axis = pairs.axis[p];
     const a = sources.data[axis];
@@ -144,7 +148,8 @@ const sumPairs = (
       sumRe += aRe * bRe - aIm * bIm;
       sumIm += aRe * bIm + aIm * bRe;
     }
-    re[p * frequencies + f] = fourPi * sumRe + pairs.rest[p];
-    im[p * frequencies + f] = fourPi * sumIm;
+    const slope = pairs.rests[2 * p + 1];
+    re[p * frequencies + f] = fourPi * sumRe + pairs.rests[2 * p] + screenRe * slope;
+    im[p * frequencies + f] = fourPi * sumIm + screenIm * slope;
   }
 };

@@ -1,16 +1,17 @@
-import { type AxisModes, valuesAt } from './axis-modes';
-import { ACROSS, type BoxGeometry, type BoxState, EPSILON, readyTerms } from './box-state';
-import { pointFactors } from './closed-axis';
-import { insideBox } from './pairs';
-import type { Axis, SliceField, SlicePlane } from './room-field';
-import { contract, multiplyRows } from './slice-kernel';
-import { createSliceRests, sameGrid } from './slice-rest';
-import type { StateCache } from './state-cache';
-import { type TransverseTerms, termsWithin } from './transverse-terms';
+import { type AxisModes, valuesAt } from './axis-modes.ts';
+import { ACROSS, type BoxGeometry, type BoxState, EPSILON, readyTerms } from './box-state.ts';
+import { pointFactors } from './closed-axis.ts';
+import { insideBox } from './pairs.ts';
+import type { Axis, SliceField, SlicePlane } from './room-field.ts';
+import { SCREEN_PER_M } from './screened.ts';
+import { contract, multiplyRows } from './slice-kernel.ts';
+import { createSliceRests, type RestMaps, sameGrid } from './slice-rest.ts';
+import type { StateCache } from './state-cache.ts';
+import { type TransverseTerms, termsWithin } from './transverse-terms.ts';
 
 /** Closer than this to the plane a source's near field is completed by the screened rest. */
 export const IN_PLANE_M = 0.6;
-/** Bytes of screened maps kept (a 128 x 128 map has 64 kB). */
+/** Bytes of screened maps kept (128 x 128 points take 128 kB a source). */
 const REST_LIMIT_BYTES = 16e6;
 
 export interface BoxSlices {
@@ -90,9 +91,11 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
       strideShort,
       strideLong,
     );
+    const screen = state.kRe * state.kRe + SCREEN_PER_M * SCREEN_PER_M;
     for (let s = 0; 3 * s < sources.length; s++) {
       if (Math.abs(sources[3 * s + normal] - atM) >= IN_PLANE_M) continue;
-      addScaled(rests.mapFor(plane, sources.slice(3 * s, 3 * s + 3)), weights[2 * s], weights[2 * s + 1], re, im);
+      const maps = rests.mapsFor(plane, sources.slice(3 * s, 3 * s + 3));
+      addRest(maps, screen, weights[2 * s], weights[2 * s + 1], re, im);
     }
     cache.trim(() => 0);
     return { re, im };
@@ -203,9 +206,17 @@ const sumSources = (
   }
 };
 
-const addScaled = (map: Float32Array, wRe: number, wIm: number, re: Float64Array, im: Float64Array): void => {
-  for (let i = 0; i < map.length; i++) {
-    re[i] += wRe * map[i];
-    im[i] += wIm * map[i];
+const addRest = (
+  { near, slope }: RestMaps,
+  screen: number,
+  wRe: number,
+  wIm: number,
+  re: Float64Array,
+  im: Float64Array,
+): void => {
+  for (let i = 0; i < near.length; i++) {
+    const value = near[i] + screen * slope[i];
+    re[i] += wRe * value;
+    im[i] += wIm * value;
   }
 };

@@ -1,13 +1,13 @@
-import { type AxisModes, shapeAxis } from './axis-modes';
-import { type AxisRoots, solveAxis } from './axis-solver';
-import { bytesOfTerms, type ClosedTerms, emptyTerms, fillTerm, growTerms } from './closed-axis';
-import type { Axis, BoxSpec } from './room-field';
-import { listTerms, type TransverseTerms } from './transverse-terms';
+import { type AxisModes, shapeAxis } from './axis-modes.ts';
+import { type AxisRoots, solveAxis } from './axis-solver.ts';
+import { bytesOfTerms, type ClosedTerms, emptyTerms, fillTerm, growTerms } from './closed-axis.ts';
+import type { Axis, BoxSpec } from './room-field.ts';
+import { listTerms, type TransverseTerms } from './transverse-terms.ts';
 
 /** Transverse sums stop at this frequency's wavenumber at the latest (engine's range: responses to 600 Hz). */
 export const CUT_HZ = 900;
-/** Least relative error aimed at by the truncation of the transverse sum. */
-export const EPSILON = 1e-4;
+/** Relative error aimed at by the truncation of the transverse sum. */
+export const EPSILON = 5e-5;
 /** Share of the cut up to which axes are solved at first. */
 const USUAL = 0.6;
 export const AXES: readonly Axis[] = [0, 1, 2];

@@ -1,5 +1,5 @@
-import { seriesEntire } from './axis-equation';
-import { setRoot } from './axis-modes';
+import { seriesEntire } from './axis-equation.ts';
+import { setRoot } from './axis-modes.ts';
 
 /**
  * The one-dimensional Green's function g'' + K2 g = -delta(x - x0) of an axis with locally reacting walls, in the form

@@ -1,6 +1,6 @@
-import { AXES, type BoxGeometry, EPSILON } from './box-state';
-import type { Axis } from './room-field';
-import { NEAREST_M, restOfPair } from './screened';
+import { AXES, type BoxGeometry, EPSILON } from './box-state.ts';
+import type { Axis } from './room-field.ts';
+import { NEAREST_M, rest, setRestOfPair } from './screened.ts';
 
 /** Source and receiver pairs of one request, with all that does not depend on frequency. */
 export interface Pairs {
@@ -18,8 +18,8 @@ export interface Pairs {
   readonly reach2: Float64Array;
   /** 1 where the receiver lies beyond the source along the closed axis. */
   readonly beyond: Uint8Array;
-  /** Frequency-independent rest of the pairs whose sum reaches the cut; 0 elsewhere. */
-  readonly rest: Float64Array;
+  /** Screened rest of the pairs whose sum reaches the cut, near and slope per pair; 0 elsewhere. */
+  readonly rests: Float64Array;
 }
 
 const REACH = Math.log(1 / EPSILON);
@@ -55,7 +55,7 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
   const axis = new Uint8Array(count);
   const reach2 = new Float64Array(count);
   const beyond = new Uint8Array(count);
-  const rest = new Float64Array(count);
+  const rests = new Float64Array(2 * count);
   const extra: number[] = [];
   for (let s = 0; s < sourceCount; s++) {
     const source = sources.subarray(3 * s, 3 * s + 3);
@@ -76,11 +76,14 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
       axis[p] = closed;
       beyond[p] = receiver[closed] >= source[closed] ? 1 : 0;
       reach2[p] = (REACH / Math.abs(receiver[closed] - source[closed])) ** 2;
-      if (reach2[p] > geometry.wholeAbove) rest[p] = restOfPair(geometry, closed, source, receiver);
+      if (reach2[p] <= geometry.wholeAbove) continue;
+      setRestOfPair(geometry, closed, source, receiver);
+      rests[2 * p] = rest.near;
+      rests[2 * p + 1] = rest.slope;
     }
   }
   const receivers = new Float64Array(plain.length + extra.length);
   receivers.set(plain);
   receivers.set(extra, plain.length);
-  return { sources, receivers, sourceCount, receiverCount, at, moved, axis, reach2, beyond, rest };
+  return { sources, receivers, sourceCount, receiverCount, at, moved, axis, reach2, beyond, rests };
 };

@@ -1,7 +1,7 @@
-import { valuesAt } from './axis-modes';
-import { ACROSS, AXES, type BoxGeometry, type BoxState } from './box-state';
-import { pointFactors } from './closed-axis';
-import type { Axis } from './room-field';
+import { valuesAt } from './axis-modes.ts';
+import { ACROSS, AXES, type BoxGeometry, type BoxState } from './box-state.ts';
+import { pointFactors } from './closed-axis.ts';
+import type { Axis } from './room-field.ts';
 
 /** Points with their distinct coordinates along each axis: seats in rows share most of the work. */
 export interface PointSet {

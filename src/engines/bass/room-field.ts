@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../math/vec3';
+import type { Vec3 } from '../../math/vec3.ts';
 
 /** 0 = x, 1 = y (up), 2 = z, in the document's order; a field's origin is its corner of least x, y and z. */
 export type Axis = 0 | 1 | 2;

@@ -1,19 +1,24 @@
-import { ACROSS, type BoxGeometry } from './box-state';
-import type { SlicePlane } from './room-field';
-import { imageList, imageSum, rigidClosed, rigidShape } from './screened';
+import { ACROSS, type BoxGeometry } from './box-state.ts';
+import type { SlicePlane } from './room-field.ts';
+import { imageList, rest, rigidShape, setRigidClosed, sumImages } from './screened.ts';
+
+/** The near part and the slope of the rest of one source over a grid, index iv * nu + iu. */
+export interface RestMaps {
+  readonly near: Float32Array;
+  readonly slope: Float32Array;
+}
 
 /** Maps of the screened rest over one grid, kept by source; independent of frequency and of the source's weight. */
 export interface SliceRests {
-  /** The map for a source on a grid, index iv * nu + iu. */
-  mapFor(plane: SlicePlane, source: Float64Array): Float32Array;
+  mapsFor(plane: SlicePlane, source: Float64Array): RestMaps;
 }
 
 export const createSliceRests = (geometry: BoxGeometry, limitBytes: number): SliceRests => {
   let grid: SlicePlane | null = null;
-  let maps = new Map<string, Float32Array>();
+  let maps = new Map<string, RestMaps>();
   let held = 0;
   return {
-    mapFor: (plane, source) => {
+    mapsFor: (plane, source) => {
       if (grid === null || !sameGrid(grid, plane)) {
         grid = { ...plane, uM: Float64Array.from(plane.uM), vM: Float64Array.from(plane.vM) };
         maps = new Map();
@@ -26,13 +31,13 @@ export const createSliceRests = (geometry: BoxGeometry, limitBytes: number): Sli
         maps.set(key, known);
         return known;
       }
-      const map = restMap(geometry, plane, source);
+      const map = restMaps(geometry, plane, source);
       maps.set(key, map);
-      held += map.byteLength;
+      held += 2 * map.near.byteLength;
       for (const [oldest, old] of maps) {
         if (held <= limitBytes || maps.size === 1) break;
         maps.delete(oldest);
-        held -= old.byteLength;
+        held -= 2 * old.near.byteLength;
       }
       return map;
     },
@@ -49,29 +54,32 @@ export const sameNumbers = (a: Float64Array, b: Float64Array): boolean => {
 };
 
 /** Image sum less the transverse terms that the engine keeps, all of them up to the cut. */
-const restMap = (geometry: BoxGeometry, plane: SlicePlane, source: Float64Array): Float32Array => {
+const restMaps = (geometry: BoxGeometry, plane: SlicePlane, source: Float64Array): RestMaps => {
   const { normal, uAxis, vAxis, uM, vM, atM } = plane;
   const { sizeM, orders } = geometry;
   const terms = geometry.terms(normal);
   const uFirst = ACROSS[normal][0] === uAxis;
   const nu = uM.length;
   const nv = vM.length;
-  const map = new Float32Array(nu * nv);
+  const near = new Float32Array(nu * nv);
+  const slope = new Float32Array(nu * nv);
   // sum over the u order for each v: T[iv, m] = sum over n of c(m, n) shape_n(v)
   const ordersU = orders[uAxis];
   const shapesU = shapeRows(uM, ordersU, sizeM[uAxis]);
   const shapesV = shapeRows(vM, orders[vAxis], sizeM[vAxis]);
-  const partial = new Float64Array(nv * ordersU);
+  // near and slope side by side
+  const partial = new Float64Array(2 * nv * ordersU);
   for (let t = 0; t < terms.count; t++) {
     const m = uFirst ? terms.first[t] : terms.second[t];
     const n = uFirst ? terms.second[t] : terms.first[t];
+    setRigidClosed(terms.kappa2[t], atM, source[normal], sizeM[normal]);
     const weight =
-      4 *
-      Math.PI *
-      rigidShape(m, source[uAxis], sizeM[uAxis]) *
-      rigidShape(n, source[vAxis], sizeM[vAxis]) *
-      rigidClosed(terms.kappa2[t], atM, source[normal], sizeM[normal]);
-    for (let iv = 0; iv < nv; iv++) partial[iv * ordersU + m] += weight * shapesV[iv * orders[vAxis] + n];
+      4 * Math.PI * rigidShape(m, source[uAxis], sizeM[uAxis]) * rigidShape(n, source[vAxis], sizeM[vAxis]);
+    for (let iv = 0; iv < nv; iv++) {
+      const value = weight * shapesV[iv * orders[vAxis] + n];
+      partial[2 * (iv * ordersU + m)] += value * rest.near;
+      partial[2 * (iv * ordersU + m) + 1] += value * rest.slope;
+    }
   }
   const images = imageList(geometry, source);
   const point: [number, number, number] = [0, 0, 0];
@@ -80,12 +88,19 @@ const restMap = (geometry: BoxGeometry, plane: SlicePlane, source: Float64Array)
     point[vAxis] = vM[iv];
     for (let iu = 0; iu < nu; iu++) {
       point[uAxis] = uM[iu];
-      let kept = 0;
-      for (let m = 0; m < ordersU; m++) kept += partial[iv * ordersU + m] * shapesU[iu * ordersU + m];
-      map[iv * nu + iu] = imageSum(images, point[0], point[1], point[2]) - kept;
+      let keptNear = 0;
+      let keptSlope = 0;
+      for (let m = 0; m < ordersU; m++) {
+        const shape = shapesU[iu * ordersU + m];
+        keptNear += partial[2 * (iv * ordersU + m)] * shape;
+        keptSlope += partial[2 * (iv * ordersU + m) + 1] * shape;
+      }
+      sumImages(images, point[0], point[1], point[2]);
+      near[iv * nu + iu] = rest.near - keptNear;
+      slope[iv * nu + iu] = rest.slope - keptSlope;
     }
   }
-  return map;
+  return { near, slope };
 };
 
 const shapeRows = (at: Float64Array, orders: number, lengthM: number): Float64Array => {

@@ -1,4 +1,4 @@
-import { type BoxGeometry, type BoxState, bytesOfState, solveState, workingK } from './box-state';
+import { type BoxGeometry, type BoxState, bytesOfState, solveState, workingK } from './box-state.ts';
 
 /** States of one room by wavenumber, least recently used dropped first. */
 export interface StateCache {

@@ -1,4 +1,4 @@
-import type { UnitResponses } from './room-field';
+import type { UnitResponses } from './room-field.ts';
 
 /** What is sent to one subwoofer. */
 export interface Drive {
