@@ -3,6 +3,8 @@ import { Fragment, useCallback, useState } from 'react';
 import { NeutralToneMapping } from 'three';
 import { useView, ViewProvider } from '../state/view.tsx';
 import { ContextGuard } from './ContextGuard.tsx';
+import { HandDriver } from './interaction/HandDriver.tsx';
+import { Marks } from './interaction/Marks.tsx';
 import { KitProvider, StageKit } from './kit.ts';
 import { Room } from './objects/Room.tsx';
 import { Angles } from './overlays/Angles.tsx';
@@ -46,11 +48,13 @@ export const Stage = () => {
                 <ContextGuard onRestored={rebuild} />
                 <RigDriver />
                 <LabelDriver />
+                <HandDriver />
                 <Fragment key={epoch}>
                   <Room />
                   <BassFloor />
                   <Angles />
                   <Sightlines />
+                  <Marks />
                 </Fragment>
               </KitProvider>
             </ViewProvider>

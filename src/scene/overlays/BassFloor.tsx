@@ -10,6 +10,7 @@ export const RIM_M = 0.02;
 /** A map lying on the carpet stands this much above it. */
 const LYING_M = 0.008;
 const SHADOW_FROM_M = 0.2;
+const noRay = () => undefined;
 const TURN_LEVEL = -Math.PI / 2;
 
 /** At how many metres a floor is drawn: where it was computed, or just above the carpet. */
@@ -73,7 +74,13 @@ export const BassFloor = () => {
         <planeGeometry />
       </mesh>
       {heightM > SHADOW_FROM_M && (
-        <mesh material={shadow} position={[0, 0.004, lengthM / 2]} rotation-x={TURN_LEVEL} scale={[widthM, lengthM, 1]}>
+        <mesh
+          raycast={noRay}
+          material={shadow}
+          position={[0, 0.004, lengthM / 2]}
+          rotation-x={TURN_LEVEL}
+          scale={[widthM, lengthM, 1]}
+        >
           <planeGeometry />
         </mesh>
       )}

@@ -9,6 +9,7 @@ import { useView } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
 import { createResolution } from './resolution.ts';
 import type { Shot } from './rig.ts';
+import { showMe } from './show-me.ts';
 import { pictureCorners, surroundings } from './surroundings.ts';
 
 /** The longest first step after a rest: an animation begins where it was, however long nothing was drawn. */
@@ -41,7 +42,15 @@ export const RigDriver = () => {
     const look = () => {
       kit.stale = true;
     };
-    const stop = [view.document.subscribe(look), view.session.subscribe(look)];
+    const stop = [
+      view.document.subscribe(look),
+      view.session.subscribe((next, last) => {
+        look();
+        if (!next.spotlight || next.spotlight === last.spotlight) return;
+        const showing = showMe(view.document.getState().project, next.spotlight.items);
+        if (showing) kit.rig.frame(showing.points, showing.yawDeg, showing.pitchDeg);
+      }),
+    ];
     return () => {
       for (const end of stop) end();
       resolution.dispose();

@@ -1,0 +1,131 @@
+import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { mix, type Vec3 } from '../../math/vec3.ts';
+import type { ItemRef } from '../../model/project.ts';
+import { roomBox } from '../../model/room.ts';
+import { requestFrame } from '../../state/frames.ts';
+import { useDocument, useResults, useSession } from '../../state/view.tsx';
+import { formatQuantity } from '../../words/quantities.ts';
+import { useKit } from '../kit.ts';
+import { drawnHeightM } from '../overlays/BassFloor.tsx';
+import type { Label } from '../overlays/label-board.ts';
+import type { LineStyle } from '../overlays/lines.ts';
+import { TONE } from '../overlays/tones.ts';
+import { useLines } from '../overlays/use-lines.ts';
+import { type Dimension, dimensionTicks, wallDimensions } from './dimensions.ts';
+import { type Footprint, footprintOf, handlesOf } from './drag.ts';
+import { sameRef } from './hover.ts';
+
+const PLAN: LineStyle = { widthPx: 1, opacity: 0.75, casing: true, hidden: 0 };
+const MARKED: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.5 };
+const ABOVE_M = 0.012;
+const DIMENSION_PRIORITY = 100;
+const PROBE_PRIORITY = 110;
+
+const outline = ({ minXM, maxXM, minZM, maxZM }: Footprint, heightM: number): Vec3[] => [
+  [minXM, heightM, minZM],
+  [maxXM, heightM, minZM],
+  [maxXM, heightM, maxZM],
+  [minXM, heightM, maxZM],
+  [minXM, heightM, minZM],
+];
+
+/** Height of the bass floor as drawn, null while it is not. */
+const useMapHeight = (): number | null => {
+  const shown = useSession((state) => state.floor.shown && state.mode === 'overlook');
+  const heightM = useResults((state) => state.floor?.value.heightM ?? null);
+  return shown && heightM !== null ? drawnHeightM(heightM) : null;
+};
+
+/** A thing's plan on the bass floor, what the pointer is over, what is chosen, and how far a dragged thing is from the walls. */
+export const Marks = () => {
+  const { labels } = useKit();
+  const project = useDocument((state) => state.project);
+  const hovered = useSession((state) => state.hovered);
+  const selection = useSession((state) => state.selection);
+  const dragging = useSession((state) => state.dragging);
+  const seatId = useSession((state) => state.seatId);
+  const mapM = useMapHeight();
+  const overlook = useSession((state) => state.mode === 'overlook');
+  const plan = useLines(PLAN);
+  const marked = useLines(MARKED);
+
+  const dimensions = useMemo((): readonly Dimension[] => {
+    const print = dragging && footprintOf(project, dragging);
+    return print ? wallDimensions(print, roomBox(project), Math.max(print.baseM, mapM ?? 0) + ABOVE_M) : [];
+  }, [project, dragging, mapM]);
+
+  useLayoutEffect(() => {
+    const seat: ItemRef = { kind: 'seat', id: seatId };
+    plan.begin();
+    marked.begin();
+    for (const ref of overlook ? handlesOf(project) : []) {
+      const print = footprintOf(project, ref);
+      if (!print) continue;
+      const chosen = sameRef(ref, selection) || sameRef(ref, dragging);
+      const wanted = chosen || sameRef(ref, hovered);
+      if (mapM !== null)
+        (wanted ? marked : plan).line(outline(print, mapM + ABOVE_M / 4), tint(chosen || sameRef(ref, seat)));
+      else if (wanted) marked.line(outline(print, print.baseM + ABOVE_M), tint(chosen));
+    }
+    for (const dimension of dimensions) {
+      marked.line([dimension.fromM, dimension.toM], TONE.strong);
+      marked.pieces(dimensionTicks(dimension), TONE.strong);
+    }
+    plan.end();
+    marked.end();
+    requestFrame('session');
+  }, [plan, marked, project, hovered, selection, dragging, seatId, mapM, overlook, dimensions]);
+
+  const { units } = project.display;
+  useEffect(() => {
+    labels.set(
+      'dimensions',
+      dimensions.map(
+        ({ key, fromM, toM, lengthM }): Label => ({
+          key,
+          atM: mix(fromM, toM, 0.5),
+          value: formatQuantity(lengthM, 'length', units),
+          priority: DIMENSION_PRIORITY,
+          tone: 'chosen',
+        }),
+      ),
+    );
+    requestFrame('session');
+  }, [labels, dimensions, units]);
+
+  return (
+    <group>
+      <primitive object={plan.object} />
+      <primitive object={marked.object} />
+      <ProbeLabel heightM={mapM} />
+    </group>
+  );
+};
+
+const tint = (chosen: boolean): string => (chosen ? TONE.strong : TONE.brass);
+
+/** The level under the pointer, on a card beside it. */
+const ProbeLabel = ({ heightM }: { readonly heightM: number | null }) => {
+  const { labels } = useKit();
+  const probe = useSession((state) => state.probe);
+  useEffect(() => {
+    const at = heightM === null ? null : probe;
+    labels.set(
+      'probe',
+      at && heightM !== null
+        ? [
+            {
+              key: 'level',
+              atM: [at.xM, heightM, at.zM],
+              value: `${at.levelDb < 0 ? '\u2212' : ''}${Math.abs(at.levelDb).toFixed(1)}`,
+              after: 'dB',
+              priority: PROBE_PRIORITY,
+              tone: 'chosen',
+            },
+          ]
+        : [],
+    );
+    requestFrame('session');
+  }, [labels, probe, heightM]);
+  return null;
+};

@@ -1,0 +1,66 @@
+import type { RootState } from '@react-three/fiber';
+import { Vector3 } from 'three';
+import type { Pose } from '../engines/movement/pose.ts';
+import type { Vec3 } from '../math/vec3.ts';
+import type { StageKit } from './kit.ts';
+import type { Box } from './overlays/place-labels.ts';
+
+/** What a test may ask of the stage. The app hangs it on the window where it wants to be asked. */
+export interface StageProbe {
+  /** The camera as last drawn. */
+  camera(): Pose;
+  /** A point of the room on the canvas, CSS pixels, and its distance before the camera; null behind it. */
+  project(pointM: Vec3): { readonly x: number; readonly y: number; readonly depthM: number } | null;
+  labelBoxes(): readonly (Box & { readonly key: string })[];
+  freeArea(): Box | null;
+  /** The colour at a point of the canvas, CSS pixels, sRGB 0 to 255, drawn afresh. */
+  colourAt(x: number, y: number): readonly [number, number, number];
+  /** Frames drawn so far. */
+  frames(): number;
+  /** Nothing is on its way: no damping, no transition, no cut. */
+  resting(): boolean;
+  /** GPU objects alive, for leak checks. */
+  memory(): { readonly geometries: number; readonly textures: number };
+}
+
+let current: StageProbe | null = null;
+
+/** The stage that is mounted, if any. */
+export const stageProbe = (): StageProbe | null => current;
+
+export const setStageProbe = (probe: StageProbe | null): void => {
+  current = probe;
+};
+
+export const createStageProbe = (kit: StageKit, get: () => RootState): StageProbe => {
+  const point = new Vector3();
+  const pixel = new Uint8Array(4);
+  return {
+    camera: () => kit.rig.shot.pose,
+    project([x, y, z]) {
+      const { camera, size } = get();
+      point.set(x, y, z).applyMatrix4(camera.matrixWorldInverse);
+      const depthM = -point.z;
+      if (depthM <= 0) return null;
+      point.applyMatrix4(camera.projectionMatrix);
+      return { x: ((point.x + 1) / 2) * size.width, y: ((1 - point.y) / 2) * size.height, depthM };
+    },
+    labelBoxes: () => kit.labels.boxes(),
+    freeArea: () => kit.rig.free,
+    colourAt(x, y) {
+      const { gl, scene, camera } = get();
+      gl.render(scene, camera);
+      const context = gl.getContext();
+      const ratio = gl.getPixelRatio();
+      const row = context.drawingBufferHeight - 1 - Math.floor(y * ratio);
+      context.readPixels(Math.floor(x * ratio), row, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
+      return [pixel[0], pixel[1], pixel[2]];
+    },
+    frames: () => kit.frames,
+    resting: () => !kit.moving && !kit.stale,
+    memory() {
+      const { geometries, textures } = get().gl.info.memory;
+      return { geometries, textures };
+    },
+  };
+};
