@@ -1,5 +1,6 @@
 import type { ItemRef, Opening, Row } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
+import { HIGHEST_STEP_M, riserBoxes } from '../../shapes/room/riser-boxes.ts';
 import { bodyBoxes } from './boxes.ts';
 import { type Context, rowRef } from './context.ts';
 import { footprintBounds, footprints } from './footprints.ts';
@@ -19,20 +20,12 @@ interface Riser {
   readonly plan: Plan;
 }
 
-/** The rows that stand on a riser, each with its outline: as drawn, else wall to wall from behind the row in front. */
-const risers = (context: Context): Riser[] => {
-  const { widthM, lengthM } = roomBox(context.project);
-  const rows = [...context.project.rows].sort((a, b) => a.eyeZM - b.eyeZM);
-  return rows.flatMap((row, index) => {
-    if (row.floorM <= 0) return [];
-    const { riser } = row;
-    const fromZM = index > 0 ? (rows[index - 1].eyeZM + row.eyeZM) / 2 : 0;
-    const plan = riser
-      ? { minX: riser.fromXM, maxX: riser.toXM, minZ: riser.fromZM, maxZ: riser.toZM }
-      : { minX: -widthM / 2, maxX: widthM / 2, minZ: fromZM, maxZ: lengthM };
-    return [{ row, plan }];
+/** The rows that stand on a riser, each with its outline as it is drawn. */
+const risers = (context: Context): Riser[] =>
+  riserBoxes(context.project).flatMap(({ rowId, fromXM, toXM, fromZM, toZM }) => {
+    const row = context.project.rows.find(({ id }) => id === rowId);
+    return row ? [{ row, plan: { minX: fromXM, maxX: toXM, minZ: fromZM, maxZ: toZM } }] : [];
   });
-};
 
 const meet = (a: Plan, b: Plan): boolean => a.minX < b.maxX && b.minX < a.maxX && a.minZ < b.maxZ && b.minZ < a.maxZ;
 
@@ -48,7 +41,7 @@ const step = (context: Context, { row }: Riser): Measurement<SafetyRule> => {
     item: row.id,
     value: riseM / (steps + 1),
     causes: [rowRef(row.id)],
-    facts: { riseM, steps, needed: Math.max(0, Math.ceil(riseM / 0.197 - 1e-9) - 1) },
+    facts: { riseM, steps, needed: Math.max(0, Math.ceil(riseM / HIGHEST_STEP_M - 1e-9) - 1) },
   };
 };
 

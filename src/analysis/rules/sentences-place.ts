@@ -10,7 +10,7 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
     const needed = numberFact(finding, 'needed');
     const up = say.length(numberFact(finding, 'riseM'));
     const now = steps === 0 ? 'in one step' : `in ${steps + 1} steps of ${say.length(amountOf(finding))}`;
-    const hint = `A step may rise ${say.length(0.197)}: build ${needed === 1 ? 'one step' : `${needed} steps`} between, of equal height, with lit edges. ${codes}`;
+    const hint = `A step may rise ${say.length(0.197)}: it takes ${needed === 1 ? 'one step' : `${needed} steps`} between, of equal height (drawn here), with lit edges. ${codes}`;
     return `Row ${finding.item} is ${up} up ${now}.${advice(finding, hint)}`;
   },
   'riser-headroom': (finding, say) =>
