@@ -5,15 +5,20 @@ import { LARGEST_FILE_BYTES } from '../../../../src/files/project/text.ts';
 import { bytesOf, changed, linesOf, sampleText } from './samples.ts';
 
 /**
- * Issue 2 allows 500 ms after start on the machine it is judged on. Ours answers each of these within 100 ms on an idle
- * one; five times that still fails if the work ever grows with the square of the size.
+ * Issue 2 allows 500 ms after start on the machine it is judged on. Counted in processor time, which other work on the
+ * machine does not stretch; ours needs at most 150 ms, so the limit fails if the work ever grows with the square of the size.
  */
 const SLOWEST_MS = 500;
 
+const processorMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 const answered = (bytes: Uint8Array): string[] => {
-  const start = performance.now();
+  const start = processorMs();
   const lines = linesOf(readProject(bytes));
-  expect(performance.now() - start).toBeLessThan(SLOWEST_MS);
+  expect(processorMs() - start).toBeLessThan(SLOWEST_MS);
   for (const line of lines) {
     expect(line).toMatch(/^[^\n]+$/);
     expect(line.length).toBeLessThan(400);
