@@ -5,11 +5,13 @@ import { paintStill, patchMeans } from './still/paint.ts';
 
 const WIDTH = 2048;
 const HEIGHT = 1152;
-const SMALL_WIDTH = 64;
-const SMALL_HEIGHT = 36;
+const SMALL_WIDTH = 256;
+const SMALL_HEIGHT = 144;
 
 export interface StillImage {
   readonly canvas: HTMLCanvasElement;
+  /** The same, small: what glossy surfaces mirror. */
+  readonly small: HTMLCanvasElement;
   /** Mean linear radiance of the picture's patches, as the light wants them. */
   readonly radiance: Float32Array;
 }
@@ -34,12 +36,21 @@ export const stillImage = (): StillImage => {
   small.context.imageSmoothingQuality = 'high';
   small.context.drawImage(canvas, 0, 0, SMALL_WIDTH, SMALL_HEIGHT);
   const { data } = small.context.getImageData(0, 0, SMALL_WIDTH, SMALL_HEIGHT);
-  image = { canvas, radiance: patchMeans(data, SMALL_WIDTH, SMALL_HEIGHT, PICTURE_COLUMNS, PICTURE_ROWS) };
+  image = {
+    canvas,
+    small: small.canvas,
+    radiance: patchMeans(data, SMALL_WIDTH, SMALL_HEIGHT, PICTURE_COLUMNS, PICTURE_ROWS),
+  };
   return image;
 };
 
-export const stillTexture = (anisotropy: number): CanvasTexture => {
-  const texture = new CanvasTexture(stillImage().canvas);
+export const stillTexture = (anisotropy: number): CanvasTexture => textureOf(stillImage().canvas, anisotropy);
+
+/** For mirror images only. Never anisotropic: some software renderers stall on that with an explicit level. */
+export const mirrorTexture = (): CanvasTexture => textureOf(stillImage().small, 1);
+
+const textureOf = (canvas: HTMLCanvasElement, anisotropy: number): CanvasTexture => {
+  const texture = new CanvasTexture(canvas);
   texture.colorSpace = SRGBColorSpace;
   texture.magFilter = LinearFilter;
   texture.minFilter = LinearMipmapLinearFilter;

@@ -61,7 +61,7 @@ void main() {
   vec3 shown = colour * vLight;
   #ifdef VIEWED
   vec3 toEye = normalize(cameraPosition - vWorld);
-  vec3 n = normalize(vNormal);
+  vec3 n = vNormal * inversesqrt(max(dot(vNormal, vNormal), 1e-6));
   float facing = clamp(dot(toEye, n), 0.0, 1.0);
   float graze = 1.0 - facing;
   float graze3 = graze * graze * graze;
@@ -71,7 +71,7 @@ void main() {
   vec3 ray = reflect(-toEye, n);
   if (ray.z < -0.02) {
     float t = (uPictureZ - vWorld.z) / ray.z;
-    if (t > 0.0) {
+    if (t > 0.0 && t < 40.0) {
       vec2 hit = (vWorld.xy + ray.xy * t - uPictureRect.xy) / uPictureRect.zw;
       float spread = uRoughness * (0.12 + 0.25 * t);
       vec2 soft = vec2(spread, spread * 2.2);
@@ -79,7 +79,7 @@ void main() {
       float amount = inside.x * inside.y;
       if (amount > 0.004) {
         float fresnel = 0.045 + 0.955 * graze3 * graze * graze;
-        vec3 mirrored = textureLod(uPictureMap, clamp(hit, 0.02, 0.98), log2(1.0 + spread * 420.0)).rgb;
+        vec3 mirrored = textureLod(uPictureMap, clamp(hit, 0.02, 0.98), min(7.0, log2(1.0 + spread * 52.0))).rgb;
         shown += mirrored * (amount * fresnel * polish * uGloss * uPictureShine);
       }
     }

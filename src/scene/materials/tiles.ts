@@ -29,7 +29,6 @@ export class TileShelf {
       texture.magFilter = LinearFilter;
       texture.minFilter = LinearMipmapLinearFilter;
       texture.generateMipmaps = true;
-      texture.anisotropy = 4;
       texture.needsUpdate = true;
       this.textures.set(tile, texture);
       hold('texture');

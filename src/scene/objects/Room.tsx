@@ -1,10 +1,10 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import type { Group } from 'three';
+import { roomSolids } from '../../shapes/index.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useView } from '../../state/view.tsx';
 import { RoomScene } from './room-scene.ts';
-import { temporarySolids } from './temporary-solids.ts';
 
 const LONGEST_STEP_S = 0.1;
 
@@ -19,7 +19,7 @@ export const Room = () => {
     const made = new RoomScene(document.getState().project, gl.capabilities.getMaxAnisotropy());
     const follow = () => {
       const { project, gestureOpen } = document.getState();
-      made.setProject(project, temporarySolids(project), !gestureOpen);
+      made.setProject(project, roomSolids(project), !gestureOpen);
       made.setSession(session.getState());
       requestFrame('document');
     };

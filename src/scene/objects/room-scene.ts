@@ -5,7 +5,7 @@ import type { SessionState } from '../../state/session.ts';
 import { lightRoom } from '../light/light-room.ts';
 import { exposureOf, type LightLevels, levelsOf, type MeanLight, mixLevels } from '../light/presets.ts';
 import { addToSums, type RoomLight } from '../light/room-light.ts';
-import { disposeStill, stillImage, stillTexture } from '../materials/still-texture.ts';
+import { disposeStill, mirrorTexture, stillImage, stillTexture } from '../materials/still-texture.ts';
 import { SurfaceMaterials } from '../materials/surface-materials.ts';
 import { accentsOf } from './accents.ts';
 import { ContactShadows } from './contact-shadows.ts';
@@ -26,6 +26,7 @@ export class RoomScene {
   private readonly materials = new SurfaceMaterials();
   private readonly walls: Walls;
   private readonly still;
+  private readonly mirror = mirrorTexture();
   private readonly contacts = new ContactShadows();
   private readonly fixtures = new Fixtures();
   private readonly outlines = new Outlines();
@@ -58,7 +59,7 @@ export class RoomScene {
     if (newRoom) {
       const first = this.light === null;
       this.light = lightRoom(project, solids, stillImage().radiance);
-      this.materials.setPicture(this.light.picture, this.still);
+      this.materials.setPicture(this.light.picture, this.mirror);
       this.walls.draw(project);
       this.fixtures.draw(this.light.lamps);
       for (const part of this.parts.byKey.values()) this.unlit.add(part);
@@ -160,6 +161,7 @@ export class RoomScene {
     this.outlines.dispose();
     this.materials.dispose();
     disposeStill(this.still);
+    disposeStill(this.mirror);
     this.group.clear();
   }
 }
