@@ -39,14 +39,14 @@ const ownerOf = (project: Project, path: string): string | undefined => {
 };
 
 /** What a refusal is about, as a person knows it: the thing's id, the field's label, or else its path. */
-const subject = (project: Project, path: string, label: string | undefined): string => {
-  const owner = ownerOf(project, path);
+const subject = (project: Project | undefined, path: string, label: string | undefined): string => {
+  const owner = project && ownerOf(project, path);
   const named = [owner, label].filter((part) => part !== undefined).join(', ');
   return named === '' ? path : named;
 };
 
-/** Why an edit of this project was not taken, in a sentence and in the person's units. */
-export const refusalText = (refusal: Refusal, project: Project, units: UnitSystem): string => {
+/** Why an edit was not taken, in a sentence and in the person's units; with the project given, the thing is named. */
+export const refusalText = (refusal: Refusal, units: UnitSystem, project?: Project): string => {
   const { allowed, holds, aside, lead } = refusal;
   const field = fieldFor(refusal.field);
   const name = subject(project, refusal.field, field?.label);

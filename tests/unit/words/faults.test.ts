@@ -43,24 +43,29 @@ describe('refusals in words', () => {
 
   it('in the person’s units on the screen', () => {
     const reason = why(setField(sampleProject(), 'picture.widthM', 40));
-    expect(refusalText(reason, sampleProject(), 'metric')).toBe('Picture width: 40.00 m. Allowed: 0.30 m to 12.00 m.');
-    expect(refusalText(reason, sampleProject(), 'imperial')).toBe(
+    expect(refusalText(reason, 'metric', sampleProject())).toBe('Picture width: 40.00 m. Allowed: 0.30 m to 12.00 m.');
+    expect(refusalText(reason, 'imperial', sampleProject())).toBe(
       'Picture width: 131 ft 2 3/4 in. Allowed: 11 3/4 in to 39 ft 4 1/2 in.',
     );
   });
 
   it('a place outside the room names the room', () => {
     const reason = why(moveSubwoofer(sampleProject(), 'S1', [3, 0.2, 1]));
-    expect(refusalText(reason, sampleProject(), 'metric')).toBe(
+    expect(refusalText(reason, 'metric', sampleProject())).toBe(
       'S1: 3.00 m, 0.20 m, 1.00 m is outside the room. Inside is \u22122.15 m to 2.15 m across, 0.00 m to 2.70 m up, 0.00 m to 6.10 m from the front wall.',
     );
   });
 
   it('names the thing and the field', () => {
     const reason = why(setField(sampleProject(), 'subwoofers[1].gainDb', 90));
-    expect(refusalText(reason, sampleProject(), 'metric')).toBe(
+    expect(refusalText(reason, 'metric', sampleProject())).toBe(
       'S2, Gain: 90.0 dB. Allowed: \u221260.0 dB to 20.0 dB.',
     );
+  });
+
+  it('without the project, by the field alone', () => {
+    const reason = why(setField(sampleProject(), 'subwoofers[1].gainDb', 90));
+    expect(refusalText(reason, 'metric')).toBe('Gain: 90.0 dB. Allowed: \u221260.0 dB to 20.0 dB.');
   });
 
   it('never with words that blame', () => {
@@ -70,8 +75,8 @@ describe('refusals in words', () => {
       why(setField(sampleProject(), 'referenceSeat', 'x')),
     ];
     for (const reason of reasons) {
-      expect(refusalText(reason, sampleProject(), 'imperial')).toMatch(/^[A-Z].+\.$/);
-      expect(refusalText(reason, sampleProject(), 'imperial')).not.toMatch(/error|invalid|N\/A/i);
+      expect(refusalText(reason, 'imperial', sampleProject())).toMatch(/^[A-Z].+\.$/);
+      expect(refusalText(reason, 'imperial', sampleProject())).not.toMatch(/error|invalid|N\/A/i);
     }
   });
 
@@ -79,7 +84,7 @@ describe('refusals in words', () => {
     const allowed = { kind: 'notYet', what: 'polygon plans' } as const;
     const reason: Refusal = { field: 'room.plan.shape', holds: 'polygon', allowed };
     expect(faultLine(faultOf(reason))).toBe('room.plan.shape: polygon plans are not computed yet');
-    expect(refusalText(reason, sampleProject(), 'metric')).toBe('Room.plan.shape: polygon plans are not computed yet.');
+    expect(refusalText(reason, 'metric', sampleProject())).toBe('Room.plan.shape: polygon plans are not computed yet.');
   });
 });
 
