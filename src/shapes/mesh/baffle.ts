@@ -16,7 +16,7 @@ interface Cell {
   readonly hole: Hole;
 }
 
-export const HOLE_SEGMENTS = 18;
+export const HOLE_SEGMENTS = 16;
 const EDGE_PIECES = 3;
 
 /** Cuts a rectangle between neighbouring holes that lie along its longer way; at least one hole. */

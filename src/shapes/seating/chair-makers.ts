@@ -8,8 +8,8 @@ import { ARM_ABOVE_PAN_M, BACK_PLANE_M, SEAT_FRONT_M } from './sitting.ts';
 const SOFT: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 1, 2] };
 const PILLOW: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 2, 1] };
 /** Fewer pieces, for the recliner's two pillows and the seat between its arms. */
-const PLAIN_PILLOW: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [3, 2, 1] };
-const PLAIN_SEAT: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [3, 1, 3] };
+const PLAIN_PILLOW: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [2, 2, 1] };
+const PLAIN_SEAT: RoundedBoxOptions = { radiusM: 0.045, arc: 1, cuts: [4, 1, 4] };
 
 /** The seat cushion: its fullest middle is the pan the file names. */
 const seatCushion = (width: number, pan: number, thick: number, front: number, soft = SOFT): RawMesh => {
@@ -92,7 +92,7 @@ const single = (m: ChairMeasures): RawPart[] => {
           backPillow(2 * inner - 0.006, panM - 0.04, backM - 0.015, 0.13),
           block([-widthM / 2 + 0.004, rail, BACK_PLANE_M + 0.09], [widthM / 2 - 0.004, backM, BACK_PLANE_M + 0.17], {
             radiusM: 0.036,
-            arc: 2,
+            arc: 1,
           }),
         ];
   const legs = joined(
@@ -100,7 +100,7 @@ const single = (m: ChairMeasures): RawPart[] => {
     foot(inner - 0.02, BACK_PLANE_M + 0.1, rail + 0.004, 0.02, 7),
   );
   return [
-    { part: 'seat', material: 'velvet', mesh: seatCushion(2 * inner - 0.006, panM, 0.13, SEAT_FRONT_M) },
+    { part: 'seat', material: 'velvet', mesh: seatCushion(2 * inner - 0.006, panM, 0.13, SEAT_FRONT_M, PLAIN_SEAT) },
     { part: 'back', material: 'velvet', mesh: leaned(joined(...back), reclineDeg, [panM, 0]) },
     { part: 'body', material: 'velvet', mesh: joined(bothSides(arm), base) },
     { part: 'feet', material: 'wood-dark', mesh: bothSides(legs) },

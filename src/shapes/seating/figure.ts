@@ -137,7 +137,8 @@ export const bodyGeometry = (m: FigureMeasures): MeshGeometry => {
       field(-x, y, z);
   const whole: Field = (x, y, z) => right(Math.abs(x), y, z);
 
-  const onFloor = ([x, y, z]: Vec3): Vec3 => [x, Math.max(0, y), z];
+  // A sole is flat: the lowest of the foot's round is pressed on the floor.
+  const onFloor = ([x, y, z]: Vec3): Vec3 => [x, y < 0.014 ? 0 : y, z];
   const spine = BACK_PLANE_M - 0.095 * g;
   const rise = [0, 0.012, 0.05, 0.12, 0.2, 0.28, 0.345, 0.4, 0.44, 0.47, 0.5];
   const trunkStations: Station[] = rise.map((up) => ({ at: trunk(0, up * tall, spine), limitM: 0.32 }));

@@ -28,7 +28,7 @@ export const elbowHalfM = (furniture: Furniture, widthM: number): number | null 
 
 /** How far the legs are raised from hanging straight down, degrees: 0 sitting, 90 lying. */
 export const legRaiseDeg = (furniture: Furniture, reclineDeg: number): number => {
-  if (furniture === 'chaise') return 84;
+  if (furniture === 'chaise') return 90;
   return furniture === 'recliner' ? Math.min(78, reclineDeg * 2.6) : 0;
 };
 

@@ -35,7 +35,9 @@ export const boxCabinet = ([width, height, depth]: Vec3): RawPart[] => {
     radiusM,
   });
   const holes = driverHoles(width * 0.96, height * 0.96);
-  const plate = moved(baffle(width, height, well, holes), [0, 0, front]);
+  // Set in a little from the rounded body, so that its square corners sit on it as a baffle's do.
+  const inset = radiusM / 2;
+  const plate = moved(baffle(width - inset, height - inset, well, holes), [0, 0, front]);
   return [
     { part: 'cabinet', material: 'cabinet', mesh: joined(body, plate) },
     ...(well < WELL_M ? [] : driverParts(holes, front)),
@@ -48,14 +50,18 @@ export const boxCabinet = ([width, height, depth]: Vec3): RawPart[] => {
  */
 export const angledCabinet = ([width, height, depth]: Vec3): RawPart[] => {
   const narrow = 0.36;
-  const taperedBody: RawMesh = shaped(
-    roundedBox([width, height, depth], { radiusM: Math.min(0.01, depth / 8), arc: 1, cuts: [1, 1, 1] }),
-    ([x, y, z]) => [x * (narrow + (1 - narrow) * (z / depth + 0.5)), y, z],
-  );
+  const radiusM = Math.min(0.01, depth / 8);
+  // The slopes end where the back edge's rounding begins, so that the back keeps its full width.
+  const sloped = depth - radiusM;
+  const body = shaped(roundedBox([width, height, depth], { radiusM }), ([x, y, z]) => [
+    x * (narrow + (1 - narrow) * Math.min(1, (z + depth / 2) / sloped)),
+    y,
+    z,
+  ]);
   // Each slope's outward direction in plan and the middle of the slope.
   const run = (width / 2) * (1 - narrow);
-  const slope = Math.hypot(run, depth);
-  const degrees = (Math.atan2(depth, run) * 180) / Math.PI;
+  const slope = Math.hypot(run, sloped);
+  const degrees = (Math.atan2(sloped, run) * 180) / Math.PI;
   const radius = Math.min(slope * 0.34, height * 0.3);
   const disc = (r: number, from: number, to: number): RawMesh =>
     revolved(
@@ -71,11 +77,11 @@ export const angledCabinet = ([width, height, depth]: Vec3): RawPart[] => {
     );
   const lay = (mesh: RawMesh, sign: 1 | -1): RawMesh => {
     const front = shaped(mesh, (p) => [p[0], p[2], -p[1]]);
-    return moved(turned(front, sign * degrees), [sign * (width / 2 - run / 2), 0, 0]);
+    return moved(turned(front, sign * degrees), [sign * (width / 2 - run / 2), 0, -radiusM / 2]);
   };
   const driver = (r: number): RawMesh => joined(lay(disc(r, -0.01, 0.003), 1), lay(disc(r, -0.01, 0.003), -1));
   return [
-    { part: 'cabinet', material: 'cabinet', mesh: taperedBody },
+    { part: 'cabinet', material: 'cabinet', mesh: body },
     { part: 'cones', material: 'cone', mesh: driver(radius) },
   ];
 };

@@ -39,7 +39,7 @@ const cone = (hole: Hole, frontZ: number): RawMesh => {
       [cap, rim - depth - 0.001],
       [r, rim - 0.001],
       [r, rim],
-      [r * 0.68, rim - depth * 0.56],
+      [r * 0.68, rim - depth * 0.45],
       [cap, rim - depth * 0.94],
       [cap * 0.6, rim - depth * 0.5],
       [0, rim - depth * 0.38],

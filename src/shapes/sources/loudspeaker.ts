@@ -28,7 +28,7 @@ const standParts = (heightM: number, width: number, depth: number): RawPart[] =>
   const base = Math.min(0.34, Math.max(0.2, width * 1.1));
   const deep = Math.min(0.36, Math.max(0.22, depth * 0.95));
   const plate = moved(roundedBox([base, 0.014, deep], { radiusM: 0.006 }), [0, 0.007, 0]);
-  const top = moved(roundedBox([Math.min(0.16, width * 0.8), 0.008, Math.min(0.16, depth * 0.7)], { radiusM: 0.003 }), [
+  const top = moved(roundedBox([Math.min(0.16, width * 0.8), 0.008, Math.min(0.16, depth * 0.7)], { radiusM: 0 }), [
     0,
     heightM - 0.004,
     0,

@@ -26,7 +26,7 @@ const subwooferParts = ([width, height, depth]: Vec3): RawPart[] => {
   const face = height - low;
   const holes = [{ x: 0, y: 0, radiusM: Math.min(width, face) * 0.405 }];
   const lift: Vec3 = [0, low / 2, 0];
-  const plate = moved(baffle(width, face, well, holes), [0, low / 2, front]);
+  const plate = moved(baffle(width - radiusM / 2, face - radiusM / 2, well, holes), [0, low / 2, front]);
   const glide = (z: number) =>
     moved(
       revolved(
