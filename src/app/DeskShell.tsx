@@ -2,7 +2,6 @@ import { type ReactNode, useRef, useState } from 'react';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
-import { Legend } from '../panels/legend/Legend.tsx';
 import { Icon } from '../panels/marks/Icon.tsx';
 import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
@@ -39,10 +38,10 @@ const Column = ({ side, name, open, children, onToggle }: ColumnProps) => (
       className="column-handle"
       aria-expanded={open}
       aria-label={open ? `Push away: ${name}` : `Bring back: ${name}`}
-      title={open ? `Push away: ${name}` : `Bring back: ${name}`}
       onClick={onToggle}
     >
       <Icon name={(side === 'left') === open ? 'left' : 'right'} />
+      {!open && <span>{name}</span>}
     </button>
     <div className="column-body" inert={!open}>
       {children}
@@ -116,9 +115,14 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   };
   if (cleared) {
     return (
-      <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
-        Bring the panels back <kbd>H</kbd>
-      </button>
+      <div className="desk">
+        <div className="float">
+          <Notices />
+        </div>
+        <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
+          Bring the panels back <kbd>H</kbd>
+        </button>
+      </div>
     );
   }
   return (
@@ -126,7 +130,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <ErrorBoundary of="the top line">
         <TopLine onSheet={onSheet} onFindings={showFindings} />
       </ErrorBoundary>
-      <Column side="left" name="outline and parameters" open={left} onToggle={() => push('left')}>
+      <Column side="left" name="Outline" open={left} onToggle={() => push('left')}>
         <ErrorBoundary of="the outline">
           <Outline />
         </ErrorBoundary>
@@ -134,15 +138,14 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
           <Parameters />
         </ErrorBoundary>
       </Column>
-      <Column side="right" name="seat card and findings" open={right} onToggle={() => push('right')}>
+      <Column side="right" name="Seat and findings" open={right} onToggle={() => push('right')}>
         <RightColumn />
       </Column>
       <div className="float">
         <Notices />
-        <FirstVisit />
       </div>
-      <div className="float-legend">
-        <Legend />
+      <div className="float is-low">
+        <FirstVisit />
       </div>
       <Band />
     </div>

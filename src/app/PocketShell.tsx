@@ -3,7 +3,6 @@ import { useAppActions } from '../panels/actions.ts';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
-import { Legend } from '../panels/legend/Legend.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
 import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
@@ -32,7 +31,7 @@ const SeatTab = () => {
   return (
     <>
       <div className="pocket-plan" ref={box}>
-        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={260} />}
+        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={210} />}
       </div>
       <SeatCard />
     </>
@@ -46,7 +45,6 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <div className="pocket-ribbon">
         <Ribbon />
       </div>
-      <Legend />
       <OverlaySwitches />
       <LightChoice />
       <div className="pocket-file">

@@ -16,27 +16,30 @@ export const BassLines = ({ seatIndex }: { seatIndex: number }) => {
   const at = (levels: Float64Array) => levelAt(bass.frequenciesHz, levels, frequencyHz);
   const place = `seats[${seatIndex}].bass`;
   return (
-    <dl className={current ? 'facts' : 'facts is-stale'} aria-busy={!current}>
-      <Fact word={`Level at ${hertz(frequencyHz).text} Hz`}>
-        <Figure field={`${place}.levelDb`} shown={decibels(at(seat.levelDb))} />
-      </Fact>
-      {seat.lowDb && seat.highDb && (
-        <Fact word="with damping in doubt">
-          <Figure field={`${place}.lowDb`} shown={decibels(at(seat.lowDb))} unit={false} />
-          <span className="to"> to </span>
-          <Figure field={`${place}.highDb`} shown={decibels(at(seat.highDb))} />
+    <div className={current ? undefined : 'is-stale'} aria-busy={!current}>
+      <p className="fact-note">Levels against the free field of one subwoofer at 1 m.</p>
+      <dl className="facts">
+        <Fact word={`Level at ${hertz(frequencyHz).text} Hz`}>
+          <Figure field={`${place}.levelDb`} shown={decibels(at(seat.levelDb))} />
         </Fact>
-      )}
-      {bass.spreadDb && (
-        <Fact word={`Spread over ${seats} seats, here`}>
-          <Figure field="bass.spreadDb" shown={decibels(at(bass.spreadDb))} />
-        </Fact>
-      )}
-      {bass.meanSpreadDb !== null && (
-        <Fact word="Mean spread, 20 to 80 Hz">
-          <Figure field="bass.meanSpreadDb" shown={count(bass.meanSpreadDb, 1, 'dB')} />
-        </Fact>
-      )}
-    </dl>
+        {seat.lowDb && seat.highDb && (
+          <Fact word="with damping in doubt">
+            <Figure field={`${place}.lowDb`} shown={decibels(at(seat.lowDb))} unit={false} />
+            <span className="to"> to </span>
+            <Figure field={`${place}.highDb`} shown={decibels(at(seat.highDb))} />
+          </Fact>
+        )}
+        {bass.spreadDb && (
+          <Fact word={`Spread over ${seats} seats, here`}>
+            <Figure field="bass.spreadDb" shown={decibels(at(bass.spreadDb))} />
+          </Fact>
+        )}
+        {bass.meanSpreadDb !== null && (
+          <Fact word="Mean spread, 20 to 80 Hz">
+            <Figure field="bass.meanSpreadDb" shown={count(bass.meanSpreadDb, 1, 'dB')} />
+          </Fact>
+        )}
+      </dl>
+    </div>
   );
 };

@@ -29,7 +29,7 @@ export const LoudspeakerTable = ({ loudspeakers }: { loudspeakers: readonly Loud
             Far <small>{units === 'metric' ? 'm' : 'ft'}</small>
           </th>
           <th scope="col">
-            Delay <small>ms</small>
+            Arrives <small>ms</small>
           </th>
           <th scope="col">
             Level <small>dB</small>

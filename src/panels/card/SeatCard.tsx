@@ -19,14 +19,12 @@ const SeatHead = ({ seatId }: { seatId: string }) => {
   const verdict = findings ? worstAtSeat(findings, seatId) : null;
   return (
     <header className="card-head">
-      <div>
-        <h2>{seatTitle(project, seatId)}</h2>
-        <p>
-          {seatId}
-          {referenceSeatId(project) === seatId && ', the seat the layout is judged at'}
-        </p>
-      </div>
-      {verdict && <VerdictWord verdict={verdict} />}
+      <h2>{seatTitle(project, seatId)}</h2>
+      {verdict ? <VerdictWord verdict={verdict} /> : <span />}
+      <p>
+        {seatId}
+        {referenceSeatId(project) === seatId && ', where the layout is judged'}
+      </p>
       {mode !== 'sit' && (
         <button type="button" className="word-button is-brass" onClick={() => choose.sitAt(seatId)}>
           Sit here

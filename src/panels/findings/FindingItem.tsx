@@ -1,5 +1,7 @@
 import type { Finding } from '../../analysis/types.ts';
 import { useSession, useView } from '../../state/view.tsx';
+import { findingSentence } from '../../words/findings.ts';
+import { ruleTitle, sourceText, whyText } from '../../words/rules.ts';
 import { useUnits } from '../hooks.ts';
 import { VerdictWord } from '../marks/VerdictMark.tsx';
 import { rangeText, shownIn } from './values.ts';
@@ -22,8 +24,8 @@ const Value = ({ finding }: { finding: Finding }) => {
   );
 };
 
-/** One finding: verdict, number, sentence; range, target set and source on request; "show me" lights its cause. */
-export const FindingItem = ({ finding, showMe = true }: { finding: Finding; showMe?: boolean }) => {
+/** One finding: verdict, number, sentence; why, range, target set and source on request; "show me" lights its cause. */
+export const FindingItem = ({ finding }: { finding: Finding }) => {
   const { session } = useView();
   const units = useUnits();
   const lit = useSession((state) => state.spotlight?.findingId === finding.id);
@@ -42,20 +44,22 @@ export const FindingItem = ({ finding, showMe = true }: { finding: Finding; show
     <li className={lit ? 'finding is-lit' : 'finding'} data-finding={finding.id}>
       <div className="finding-head">
         <VerdictWord verdict={finding.verdict} />
+        <span className="finding-rule">{ruleTitle(finding.rule)}</span>
         <Value finding={finding} />
       </div>
-      <p>{finding.text}</p>
+      <p>{findingSentence(finding, units)}</p>
       <div className="finding-foot">
         <details>
           <summary>Why</summary>
+          <p>{whyText(finding.rule)}</p>
           {range !== '' && (
             <p>
               Asked for: {range}, by the {SET_WORDS[finding.set]}.
             </p>
           )}
-          <p>Source: {finding.source}</p>
+          <p>Source: {sourceText(finding.source)}</p>
         </details>
-        {showMe && (
+        {finding.causes.length > 0 && (
           <button type="button" className="word-button is-brass" aria-pressed={lit} onClick={show}>
             {lit ? 'Put out' : 'Show me'}
           </button>

@@ -20,10 +20,7 @@ export const FirstVisit = () => {
   };
   return (
     <p className="first-visit">
-      <span>
-        Choose a chair in the plan below and sit in it; drag along the coloured ribbon to hear of the bass at every
-        seat.
-      </span>
+      <span>Sit in any chair of the plan below; drag along the ribbon to sweep the bass over the floor.</span>
       <button type="button" className="icon-button" aria-label="Put this line away" onClick={putAway}>
         <Icon name="close" />
       </button>

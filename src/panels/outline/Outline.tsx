@@ -65,6 +65,11 @@ export const Outline = () => {
     if (parent !== null) setOpen((now) => withKey(now, parent, true));
     setAt(chosenKey);
   }, [branches, chosenKey]);
+  const seen = lines.some(({ branch }) => branch.key === chosenKey);
+  useEffect(() => {
+    if (seen)
+      tree.current?.querySelector(`[data-key="${CSS.escape(chosenKey)}"]`)?.scrollIntoView({ block: 'nearest' });
+  }, [seen, chosenKey]);
 
   const stop = lines.some(({ branch }) => branch.key === at) ? at : lines[0].branch.key;
   const goTo = (key: string) => {

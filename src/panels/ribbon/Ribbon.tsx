@@ -1,18 +1,73 @@
-import { type PointerEvent, useEffect, useRef } from 'react';
+import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import { floorLegend } from '../../state/floor-legend.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { decibels, hertz } from '../figures.ts';
 import { useChoose, useCurrent } from '../hooks.ts';
-import { useFloorScale } from '../legend/useScale.ts';
 import { seatTitle } from '../naming.ts';
-import { drawRibbon, ribbonLayout, xOfHz } from './draw.ts';
-import { frequencyOfStep, hzOfShare, LAST_STEP, levelAt, stepOfFrequency } from './levels.ts';
+import { drawRibbon } from './draw.ts';
+import { levelAxis, type RibbonLayout, ribbonLayout, xOfHz } from './layout.ts';
+import { frequencyOfStep, hzOfShare, LAST_STEP, levelAt, stepOfFrequency, TICKS_HZ } from './levels.ts';
+import { ScaleBar } from './ScaleBar.tsx';
 import { useSize } from './useSize.ts';
 import './ribbon.css';
 
-/** One colour strip a seat over frequency; its cursor is the bass floor's frequency. */
+/** A name needs this much height of its own. */
+const NAME_PX = 11.5;
+/** How far the heading's note reaches, so that the cursor's label keeps clear of it. */
+const NOTE_PX = 262;
+
+const Axis = ({ layout }: { layout: RibbonLayout }) => (
+  <ol className="ribbon-axis" aria-hidden="true" style={{ top: layout.bottom }}>
+    {TICKS_HZ.map((hz) => (
+      <li key={hz} style={{ left: xOfHz(layout, hz) }}>
+        {hz === 200 ? '200 Hz' : hz}
+      </li>
+    ))}
+  </ol>
+);
+
+const Names = ({ layout, ids, chosen }: { layout: RibbonLayout; ids: readonly string[]; chosen: string }) => {
+  const each = (layout.bottom - layout.top) / ids.length;
+  return (
+    <ol className="ribbon-names" aria-hidden="true">
+      {ids.map((id, i) => {
+        const isChosen = id === chosen;
+        if (!isChosen && each < NAME_PX) return null;
+        return (
+          <li
+            key={id}
+            className={isChosen ? 'is-chosen' : undefined}
+            style={{ top: layout.top + (i + 0.5) * each, width: layout.left - 8 }}
+          >
+            {id}
+          </li>
+        );
+      })}
+    </ol>
+  );
+};
+
+const Cursor = ({ layout, level, waiting }: { layout: RibbonLayout; level: number | null; waiting: boolean }) => {
+  const frequencyHz = useSession((state) => state.frequencyHz);
+  const x = xOfHz(layout, frequencyHz);
+  const flips = x > layout.right - 150;
+  const away = flips ? 8 : Math.max(8, layout.left + NOTE_PX - x);
+  return (
+    <div className="ribbon-cursor" style={{ left: x, top: 4, height: layout.bottom - 2 }}>
+      <span style={flips ? { right: away } : { left: away }}>
+        <b>{hertz(frequencyHz).text} Hz</b>
+        {level !== null && `  ${decibels(level).text} dB`}
+        {waiting && <em> computing</em>}
+      </span>
+    </div>
+  );
+};
+
+/** One colour strip a seat over frequency, with the chosen seat's curve; its cursor is the bass floor's frequency. */
 export const Ribbon = () => {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
+  const scratch = useRef<HTMLCanvasElement | null>(null);
   const slider = useRef<HTMLInputElement>(null);
   const size = useSize(box);
   const bass = useResults((state) => state.bass?.value);
@@ -22,7 +77,9 @@ export const Ribbon = () => {
   const seatId = useSession((state) => state.seatId);
   const frequencyHz = useSession((state) => state.frequencyHz);
   const choose = useChoose();
-  const scale = useFloorScale();
+  const floor = useResults((state) => state.floor?.value);
+  const scale = floor ? floorLegend(floor) : null;
+  const axis = useMemo(() => bass && levelAxis(bass), [bass]);
 
   const layout = size && ribbonLayout(size.width, size.height);
   const seatIndex = bass?.seats.findIndex(({ id }) => id === seatId) ?? -1;
@@ -31,13 +88,15 @@ export const Ribbon = () => {
   useEffect(() => {
     const sheet = canvas.current;
     const brush = sheet?.getContext('2d');
-    if (!sheet || !brush || !size || !bass || !scale) return;
+    if (!sheet || !brush || !size || !bass || !scale || !axis) return;
+    scratch.current ??= document.createElement('canvas');
     const ratio = window.devicePixelRatio || 1;
     sheet.width = Math.round(size.width * ratio);
     sheet.height = Math.round(size.height * ratio);
     brush.setTransform(ratio, 0, 0, ratio, 0, 0);
-    drawRibbon(brush, ribbonLayout(size.width, size.height), { bass, modes: modes ?? [], scale, seatIndex });
-  }, [size, bass, modes, scale, seatIndex]);
+    const picture = { bass, modes: modes ?? [], scale, axis, seatIndex };
+    drawRibbon(brush, scratch.current, ribbonLayout(size.width, size.height), picture);
+  }, [size, bass, modes, scale, axis, seatIndex]);
 
   const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (!layout || (event.type === 'pointermove' && event.buttons === 0)) return;
@@ -51,12 +110,11 @@ export const Ribbon = () => {
     choose.frequency(frequencyOfStep(stepOfFrequency(hzOfShare(Math.min(1, Math.max(0, share))))));
   };
 
-  const hz = `${hertz(frequencyHz).text} Hz`;
-  const db = level === null ? '' : `${decibels(level).text} dB`;
-  const first = modes?.[0]?.hz ?? 0;
+  const spoken = `${hertz(frequencyHz).text} Hz`;
+  const atSeat = level === null ? '' : `, ${decibels(level).text} dB at ${seatTitle(project, seatId)}`;
   return (
-    <div className={current ? 'ribbon' : 'ribbon is-waiting'} aria-busy={!current}>
-      <div className="ribbon-plot" ref={box} onPointerDown={drag} onPointerMove={drag}>
+    <div className={current ? 'ribbon' : 'ribbon is-waiting'} aria-busy={!current} ref={box}>
+      <div className="ribbon-plot" onPointerDown={drag} onPointerMove={drag}>
         <canvas ref={canvas} />
         <input
           ref={slider}
@@ -67,23 +125,23 @@ export const Ribbon = () => {
           step={1}
           value={stepOfFrequency(frequencyHz)}
           aria-label="Frequency of the bass floor"
-          aria-valuetext={`${hz}${db === '' ? '' : `, ${db} at ${seatTitle(project, seatId)}`}`}
+          aria-valuetext={spoken + atSeat}
           onChange={(event) => choose.frequency(frequencyOfStep(Number(event.target.value)))}
         />
-        {layout && (
-          <div className="ribbon-cursor" style={{ left: xOfHz(layout, frequencyHz) }}>
-            <span className={xOfHz(layout, frequencyHz) > layout.width - 240 ? 'is-left' : undefined}>
-              <b>{hz}</b> {db}
-              {!current && <em> computing</em>}
-            </span>
-          </div>
-        )}
-        {layout && first > 26 && (
-          <p className="ribbon-note" style={{ maxWidth: xOfHz(layout, first) - 8 }}>
-            a sealed model; doors and stud walls leak
-          </p>
-        )}
       </div>
+      {layout && (
+        <>
+          {bass && <Names layout={layout} ids={bass.seats.map(({ id }) => id)} chosen={seatId} />}
+          <Axis layout={layout} />
+          {axis && scale && <ScaleBar scale={scale} axis={axis} layout={layout} />}
+          {modes?.[0] && modes[0].hz > 20 && (
+            <p className="ribbon-note" style={{ left: layout.left }}>
+              <i /> a sealed model; doors and stud walls leak
+            </p>
+          )}
+          <Cursor layout={layout} level={level} waiting={!current} />
+        </>
+      )}
     </div>
   );
 };

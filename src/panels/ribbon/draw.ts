@@ -1,62 +1,60 @@
 import type { BassReadout, ModeReadout } from '../../analysis/types.ts';
-import { cividis } from '../../math/cividis.ts';
+import { CIVIDIS_BYTES, cividisIndex } from '../../math/cividis.ts';
 import { type LevelScale, shareOf } from '../../math/level-scale.ts';
-import { HIGHEST_HZ, levelAt, shareOfHz, TICKS_HZ } from './levels.ts';
+import { type LevelAxis, type RibbonLayout, shareOfLevel, xOfHz } from './layout.ts';
+import { HIGHEST_HZ, hzOfShare, LOWEST_HZ, levelAt } from './levels.ts';
 
 export interface RibbonPicture {
   readonly bass: BassReadout;
   readonly modes: readonly ModeReadout[];
+  /** What the strips' colours mean. */
   readonly scale: LevelScale;
+  /** What the curve's height means. */
+  readonly axis: LevelAxis;
+  /** The chosen seat's place in the readout; -1 when it has none. */
   readonly seatIndex: number;
 }
 
-/** Where things stand in the ribbon, in CSS pixels: strips between `top` and `bottom`, modes above, ticks below. */
-export interface RibbonLayout {
-  readonly width: number;
-  readonly height: number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-export const ribbonLayout = (width: number, height: number): RibbonLayout => ({
-  width,
-  height,
-  left: 1,
-  right: width - 1,
-  top: 30,
-  bottom: height - 24,
-});
-
-export const xOfHz = (layout: RibbonLayout, hz: number): number =>
-  layout.left + shareOfHz(hz) * (layout.right - layout.left);
-
 const PLASTER = '#efe8dc';
-const SECONDARY = '#b9ad9b';
-const DARK = '#14110f';
+const BRASS = '#d2ae68';
+const HALO = 'rgb(20 17 15 / 0.85)';
+const VEIL = 'rgb(20 17 15 / 0.45)';
 const GAP = 2;
 
 type Brush = CanvasRenderingContext2D;
 
-const drawStrips = (brush: Brush, layout: RibbonLayout, { bass, scale }: RibbonPicture) => {
+/** One pixel row a seat, one column a pixel of the ribbon, by the colour map: drawn large afterwards. */
+export const stripPixels = (
+  { bass, scale }: Pick<RibbonPicture, 'bass' | 'scale'>,
+  columns: number,
+): Uint8ClampedArray<ArrayBuffer> => {
+  const pixels = new Uint8ClampedArray(columns * bass.seats.length * 4);
+  for (let column = 0; column < columns; column++) {
+    const hz = hzOfShare((column + 0.5) / columns);
+    for (let i = 0; i < bass.seats.length; i++) {
+      const level = levelAt(bass.frequenciesHz, bass.seats[i].levelDb, hz);
+      const entry = cividisIndex(shareOf(level, scale)) * 3;
+      const at = (i * columns + column) * 4;
+      pixels[at] = CIVIDIS_BYTES[entry];
+      pixels[at + 1] = CIVIDIS_BYTES[entry + 1];
+      pixels[at + 2] = CIVIDIS_BYTES[entry + 2];
+      pixels[at + 3] = 255;
+    }
+  }
+  return pixels;
+};
+
+const drawStrips = (brush: Brush, scratch: HTMLCanvasElement, layout: RibbonLayout, picture: RibbonPicture) => {
   const { left, right, top, bottom } = layout;
   const columns = Math.max(1, Math.round(right - left));
-  const each = (bottom - top) / bass.seats.length;
-  const row = brush.createImageData(columns, 1);
-  const strip = new OffscreenCanvas(columns, 1);
-  const stripBrush = strip.getContext('2d');
-  if (!stripBrush) return;
+  const rows = picture.bass.seats.length;
+  const each = (bottom - top) / rows;
+  scratch.width = columns;
+  scratch.height = rows;
+  scratch.getContext('2d')?.putImageData(new ImageData(stripPixels(picture, columns), columns, rows), 0, 0);
   brush.imageSmoothingEnabled = false;
-  for (const [i, seat] of bass.seats.entries()) {
-    for (let column = 0; column < columns; column++) {
-      const hz = 20 * 10 ** ((column + 0.5) / columns);
-      const colour = cividis(shareOf(levelAt(bass.frequenciesHz, seat.levelDb, hz), scale));
-      row.data.set(colour, column * 4);
-      row.data[column * 4 + 3] = 255;
-    }
-    stripBrush.putImageData(row, 0, 0);
-    brush.drawImage(strip, left, top + i * each + GAP / 2, columns, Math.max(1, each - GAP));
+  for (let i = 0; i < rows; i++) {
+    brush.drawImage(scratch, 0, i, columns, 1, left, top + i * each + GAP / 2, columns, Math.max(1, each - GAP));
   }
 };
 
@@ -65,8 +63,8 @@ const trace = (brush: Brush, layout: RibbonLayout, picture: RibbonPicture, level
   const { top, bottom } = layout;
   for (let k = 0; k < frequenciesHz.length; k++) {
     const i = back ? frequenciesHz.length - 1 - k : k;
-    const y = bottom - shareOf(levels[i], picture.scale) * (bottom - top);
-    brush.lineTo(xOfHz(layout, Math.min(HIGHEST_HZ, frequenciesHz[i])), y);
+    if (frequenciesHz[i] < LOWEST_HZ || frequenciesHz[i] > HIGHEST_HZ) continue;
+    brush.lineTo(xOfHz(layout, frequenciesHz[i]), bottom - shareOfLevel(levels[i], picture.axis) * (bottom - top));
   }
 };
 
@@ -80,30 +78,30 @@ const drawCurve = (brush: Brush, layout: RibbonLayout, picture: RibbonPicture) =
     trace(brush, layout, picture, seat.lowDb);
     trace(brush, layout, picture, seat.highDb, true);
     brush.closePath();
-    brush.fillStyle = 'rgb(20 17 15 / 0.5)';
+    brush.fillStyle = VEIL;
     brush.fill();
   }
   brush.beginPath();
   trace(brush, layout, picture, seat.levelDb);
-  brush.strokeStyle = 'rgb(20 17 15 / 0.85)';
-  brush.lineWidth = 5;
+  brush.strokeStyle = HALO;
+  brush.lineWidth = 4.5;
   brush.stroke();
   brush.strokeStyle = PLASTER;
-  brush.lineWidth = 2;
+  brush.lineWidth = 1.75;
   brush.stroke();
   brush.restore();
 };
 
 /** Below the first mode the sealed model is not to be trusted: hatched, not hidden. */
 const drawHatch = (brush: Brush, layout: RibbonLayout, firstHz: number) => {
-  const end = xOfHz(layout, Math.min(HIGHEST_HZ, Math.max(20, firstHz)));
+  const end = xOfHz(layout, Math.min(HIGHEST_HZ, Math.max(LOWEST_HZ, firstHz)));
   const { left, top, bottom } = layout;
   if (end - left < 2) return;
   brush.save();
   brush.beginPath();
   brush.rect(left, top, end - left, bottom - top);
   brush.clip();
-  brush.strokeStyle = 'rgb(20 17 15 / 0.75)';
+  brush.strokeStyle = 'rgb(20 17 15 / 0.8)';
   brush.lineWidth = 2;
   brush.beginPath();
   for (let x = left - (bottom - top); x < end; x += 7) {
@@ -114,38 +112,30 @@ const drawHatch = (brush: Brush, layout: RibbonLayout, firstHz: number) => {
   brush.restore();
 };
 
-const drawAxis = (brush: Brush, layout: RibbonLayout, modes: readonly ModeReadout[]) => {
-  const { top, bottom } = layout;
-  brush.font = '12px "Source Sans 3", sans-serif';
-  brush.fillStyle = SECONDARY;
-  brush.strokeStyle = SECONDARY;
+const drawModes = (brush: Brush, { top, ...layout }: RibbonLayout, modes: readonly ModeReadout[]) => {
+  brush.strokeStyle = BRASS;
   brush.lineWidth = 1;
-  brush.textBaseline = 'top';
-  for (const hz of TICKS_HZ) {
-    const x = Math.round(xOfHz(layout, hz)) + (hz === 20 ? 0.5 : -0.5);
-    brush.beginPath();
-    brush.moveTo(x, bottom + 1);
-    brush.lineTo(x, bottom + 5);
-    brush.stroke();
-    brush.textAlign = hz === 20 ? 'left' : hz === 200 ? 'right' : 'center';
-    brush.fillText(hz === 200 ? '200 Hz' : String(hz), x, bottom + 7);
-  }
-  brush.strokeStyle = 'rgb(210 174 104 / 0.8)';
   brush.beginPath();
   for (const { hz } of modes) {
-    if (hz < 20 || hz > HIGHEST_HZ) continue;
-    const x = Math.round(xOfHz(layout, hz)) + 0.5;
+    if (hz < LOWEST_HZ || hz > HIGHEST_HZ) continue;
+    const x = Math.round(xOfHz({ top, ...layout }, hz)) + 0.5;
     brush.moveTo(x, top - 6);
     brush.lineTo(x, top - 1);
   }
   brush.stroke();
 };
 
-export const drawRibbon = (brush: Brush, layout: RibbonLayout, picture: RibbonPicture): void => {
-  brush.fillStyle = DARK;
+/** Draws the strips, the hatch, the chosen seat's curve and the modes. `scratch` is a canvas of the caller's to keep. */
+export const drawRibbon = (
+  brush: Brush,
+  scratch: HTMLCanvasElement,
+  layout: RibbonLayout,
+  picture: RibbonPicture,
+): void => {
   brush.clearRect(0, 0, layout.width, layout.height);
-  drawStrips(brush, layout, picture);
+  if (picture.bass.seats.length === 0) return;
+  drawStrips(brush, scratch, layout, picture);
   if (picture.modes.length > 0) drawHatch(brush, layout, picture.modes[0].hz);
   drawCurve(brush, layout, picture);
-  drawAxis(brush, layout, picture.modes);
+  drawModes(brush, layout, picture.modes);
 };

@@ -1,12 +1,21 @@
-/** The level at a frequency from a table ascending in frequency: exact on the grid, straight over log f between. */
+/** Where a frequency falls in an ascending table: between `index` and the next entry, `t` of the way in log f. */
+const placeIn = (frequenciesHz: Float64Array, hz: number): { index: number; t: number } => {
+  let low = 0;
+  let high = frequenciesHz.length - 1;
+  if (hz <= frequenciesHz[low]) return { index: 0, t: 0 };
+  if (hz >= frequenciesHz[high]) return { index: high, t: 0 };
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (frequenciesHz[middle] <= hz) low = middle;
+    else high = middle;
+  }
+  return { index: low, t: Math.log(hz / frequenciesHz[low]) / Math.log(frequenciesHz[high] / frequenciesHz[low]) };
+};
+
+/** The level at a frequency: exact on the table's own frequencies, straight over log f between, its ends beyond. */
 export const levelAt = (frequenciesHz: Float64Array, levelsDb: Float64Array, hz: number): number => {
-  const last = frequenciesHz.length - 1;
-  if (hz <= frequenciesHz[0]) return levelsDb[0];
-  if (hz >= frequenciesHz[last]) return levelsDb[last];
-  let high = frequenciesHz.findIndex((frequency) => frequency >= hz);
-  high = Math.max(1, high);
-  const t = Math.log(hz / frequenciesHz[high - 1]) / Math.log(frequenciesHz[high] / frequenciesHz[high - 1]);
-  return levelsDb[high - 1] + t * (levelsDb[high] - levelsDb[high - 1]);
+  const { index, t } = placeIn(frequenciesHz, hz);
+  return t === 0 ? levelsDb[index] : levelsDb[index] + t * (levelsDb[index + 1] - levelsDb[index]);
 };
 
 export const LOWEST_HZ = 20;

@@ -14,6 +14,9 @@ const ARROWS: Readonly<Record<string, Direction>> = {
   ArrowDown: 'down',
 };
 
+/** A chair this wide has room for the verdict's word under its mark; a smaller one keeps it in its name. */
+const WORD_PX = 48;
+
 const place = ({ left, top, width, height }: PlanRect): CSSProperties => ({ left, top, width, height });
 
 interface SeatPlanProps {
@@ -84,6 +87,7 @@ export const SeatPlan = ({ turn, maxWidth, maxHeight }: SeatPlanProps) => {
             onKeyDown={(event) => onKeyDown(event, seat.id)}
           >
             {verdict && <VerdictMark verdict={verdict} />}
+            {verdict && seat.width >= WORD_PX && seat.height >= WORD_PX / 2 && verdict}
           </button>
         );
       })}

@@ -12,22 +12,24 @@ export interface KeyGroup {
 /** Every key that does something, read from the same table that answers them. */
 export const KeysSheet = ({ groups, onClose }: { groups: readonly KeyGroup[]; onClose(): void }) => (
   <Sheet title="Keys" onClose={onClose}>
-    {groups.map(({ title, lines }) => (
-      <section key={title}>
-        <h3>{title}</h3>
-        <dl className="keys">
-          {lines.map(({ keys, does }) => (
-            <div key={does}>
-              <dt>
-                {keys.map((key) => (
-                  <kbd key={key}>{key}</kbd>
-                ))}
-              </dt>
-              <dd>{does}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
-    ))}
+    <div className="sheet-columns">
+      {groups.map(({ title, lines }) => (
+        <section key={title}>
+          <h3>{title}</h3>
+          <dl className="keys">
+            {lines.map(({ keys, does }) => (
+              <div key={does}>
+                <dt>
+                  {keys.map((key) => (
+                    <kbd key={key}>{key}</kbd>
+                  ))}
+                </dt>
+                <dd>{does}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      ))}
+    </div>
   </Sheet>
 );

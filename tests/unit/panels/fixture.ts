@@ -1,4 +1,5 @@
-import type { BassFloor, BassReadout, Finding, GeometryReadout, ModeReadout } from '../../../src/analysis/types.ts';
+import { findings } from '../../../src/analysis/findings.ts';
+import type { BassFloor, BassReadout, GeometryReadout, ModeReadout } from '../../../src/analysis/types.ts';
 import { distance, subtract } from '../../../src/math/vec3.ts';
 import twoRow from '../../../src/model/presets/two-row.json';
 import type { Project } from '../../../src/model/project.ts';
@@ -82,81 +83,6 @@ export const PLAUSIBLE_MODES: readonly ModeReadout[] = [28.1, 39.9, 48.8, 56.3, 
   (hz) => ({ hz, order: null, decayS: 0.8 }),
 );
 
-const finding = (id: string, verdict: Finding['verdict'], part: Partial<Finding>): Finding => ({
-  id,
-  rule: id.split(':')[0],
-  set: 'living',
-  seat: null,
-  item: null,
-  value: null,
-  unit: '',
-  range: [null, null],
-  closeRange: [null, null],
-  verdict,
-  weight: 1,
-  text: '',
-  source: 'common practice, no source',
-  causes: [],
-  ...part,
-});
-
-export const PLAUSIBLE_FINDINGS: readonly Finding[] = [
-  finding('picture-width:front-2', 'met', {
-    seat: 'front-2',
-    value: 48.3,
-    unit: 'deg',
-    range: [36, 60],
-    text: 'From the reference seat the picture fills 48 degrees of width.',
-  }),
-  finding('sight:back-1', 'missed', {
-    seat: 'back-1',
-    value: 41.3,
-    unit: 'mm',
-    range: [120, null],
-    closeRange: [60, 120],
-    weight: 8,
-    text: "Row 2's line to the bottom of the picture passes 4 cm above the eyes in front, so heads hide part of it. 12 cm just clears a head. Raise the row by 8 cm.",
-    causes: [{ kind: 'row', id: 'back' }],
-  }),
-  finding('sight:back-2', 'missed', {
-    seat: 'back-2',
-    value: 61.3,
-    unit: 'mm',
-    range: [120, null],
-    weight: 7.5,
-    text: "Row 2's line to the bottom of the picture passes 6 cm above the eyes in front.",
-    causes: [{ kind: 'row', id: 'back' }],
-  }),
-  finding('even-bass', 'close', {
-    value: 2.36,
-    unit: 'dB',
-    range: [null, 2],
-    closeRange: [2, 3],
-    weight: 6,
-    text: 'Between 20 and 80 Hz the seats are 2.4 dB apart on average. 2 dB would be even.',
-    causes: [{ kind: 'subwoofer', id: 'S3' }],
-  }),
-  finding('height-elevation:Ltf', 'missed', {
-    seat: 'front-2',
-    item: 'Ltf',
-    value: 58.7,
-    unit: 'deg',
-    range: [30, 55],
-    weight: 3,
-    text: 'The front height pair stands 59 degrees up, above the range.',
-    causes: [{ kind: 'loudspeaker', id: 'Ltf' }],
-  }),
-  finding('wall-behind:back-4', 'close', {
-    seat: 'back-4',
-    value: 1.05,
-    unit: 'm',
-    range: [1.2, null],
-    weight: 2,
-    text: 'The wall behind is 1.05 m from the ears.',
-    causes: [{ kind: 'seat', id: 'back-4' }],
-  }),
-];
-
 /** A view on the demo room with every result in place. */
 export const plausibleView = (): View => {
   const project = projectSchema.parse(twoRow);
@@ -165,14 +91,16 @@ export const plausibleView = (): View => {
     session: createSessionStore(),
     results: createResultsStore(),
   };
+  const geometry = plausibleGeometry(project);
+  const bass = plausibleBass(project);
   const keyed = <T>(value: T) => ({ variant: 'main', revision: 0, inputsKey: 'fixture', value });
   view.session.setState({ seatId: 'front-2' });
   view.results.setState({
-    geometry: keyed(plausibleGeometry(project)),
-    bass: keyed(plausibleBass(project)),
+    geometry: keyed(geometry),
+    bass: keyed(bass),
     modes: keyed(PLAUSIBLE_MODES),
     floor: keyed(plausibleFloor(40)),
-    findings: keyed(PLAUSIBLE_FINDINGS),
+    findings: keyed(findings(project, geometry, bass)),
   });
   return view;
 };

@@ -1,0 +1,59 @@
+import type { BassReadout } from '../../analysis/types.ts';
+import { shareOfHz } from './levels.ts';
+
+/** Where things stand in the ribbon, in CSS pixels: a heading, modes, strips between `top` and `bottom`, an axis. */
+export interface RibbonLayout {
+  readonly width: number;
+  readonly height: number;
+  /** The strips' edges: names stand left of them, the colour scale right. */
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+const NAMES = 52;
+const SCALE = 66;
+const HEADING = 31;
+const AXIS = 24;
+
+export const ribbonLayout = (width: number, height: number): RibbonLayout => ({
+  width,
+  height,
+  left: NAMES,
+  right: Math.max(NAMES + 1, width - SCALE),
+  top: HEADING,
+  bottom: Math.max(HEADING + 1, height - AXIS),
+});
+
+export const xOfHz = ({ left, right }: RibbonLayout, hz: number): number => left + shareOfHz(hz) * (right - left);
+
+/** The curve's axis in decibels: snapped to 6 dB round what the seats get, so that it holds still while one sweeps. */
+export interface LevelAxis {
+  readonly lowDb: number;
+  readonly highDb: number;
+}
+
+const SNAP_DB = 6;
+const LEAST_SPAN_DB = 24;
+const MOST_SPAN_DB = 48;
+
+export const levelAxis = ({ seats }: BassReadout): LevelAxis => {
+  let top = Number.NEGATIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
+  for (const { levelDb } of seats) {
+    for (const level of levelDb) {
+      if (!Number.isFinite(level)) continue;
+      top = Math.max(top, level);
+      bottom = Math.min(bottom, level);
+    }
+  }
+  if (top < bottom) return { lowDb: -LEAST_SPAN_DB, highDb: 0 };
+  const highDb = Math.ceil(top / SNAP_DB) * SNAP_DB;
+  const span = highDb - Math.floor(bottom / SNAP_DB) * SNAP_DB;
+  return { lowDb: highDb - Math.min(MOST_SPAN_DB, Math.max(LEAST_SPAN_DB, span)), highDb };
+};
+
+/** Where a level lies on the axis: 0 at its low end, 1 at its high end, clamped. */
+export const shareOfLevel = (levelDb: number, { lowDb, highDb }: LevelAxis): number =>
+  Math.min(1, Math.max(0, (levelDb - lowDb) / (highDb - lowDb)));
