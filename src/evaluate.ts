@@ -93,7 +93,9 @@ const bytesOf = (file: string): Uint8Array => {
 
 const deliver = (text: string, out: string | null): void => {
   if (out === null) {
-    writeFileSync(1, text);
+    // Not writeFileSync: a pipe whose reader is slow would answer EAGAIN. A reader that has gone away is no fault of ours.
+    process.stdout.on('error', () => {});
+    process.stdout.write(text);
     return;
   }
   try {
