@@ -1,9 +1,9 @@
 /**
- * How finely the report states numbers: six decimals of the unit in the field's name. That is far finer than anything is
+ * How finely the report states numbers: nine decimals of the unit in the field's name. That is far finer than anything is
  * known; it is chosen so that a figure on a card (one decimal of a degree or decibel, centimetres) is the report's figure
- * rounded, which coarser steps would break at every two-hundredth number by rounding twice. Not finite is null.
+ * rounded, which coarser steps would now and then break by rounding twice (six decimals: one length in ten thousand). Not finite is null.
  */
-const DECIMALS = 6;
+const DECIMALS = 9;
 
 export const rounded = (value: number): number | null => {
   if (!Number.isFinite(value)) return null;

@@ -40,7 +40,7 @@ const findingOf = ({ causes: _causes, facts: _facts, source, ...finding }: Findi
 });
 
 /**
- * The report, version 1, as plain JSON: design/contract.md, "Report". Numbers carry six decimals (report-rounding). Null
+ * The report, version 1, as plain JSON: design/contract.md, "Report". Numbers carry nine decimals (report-rounding). Null
  * stands for what has no finite value: the times of a room in which nothing absorbs, the spread over one seat.
  */
 export const makeReport = ({ inputSha256, geometry, modes, bass, findings }: ReportParts) => ({

@@ -1,0 +1,358 @@
+import { describe, expect, it } from 'vitest';
+import { findings } from '../../../src/analysis/findings.ts';
+import { geometryReadout } from '../../../src/analysis/geometry.ts';
+import type { BassReadout, Finding } from '../../../src/analysis/types.ts';
+import type { Project } from '../../../src/model/project.ts';
+import { demo, plain } from './rooms.ts';
+
+const of = (project: Project, bass: BassReadout | null = null): Finding[] =>
+  findings(project, geometryReadout(project), bass);
+const byRule = (list: readonly Finding[], rule: string): Finding[] => list.filter((one) => one.rule === rule);
+const one = (
+  list: readonly Finding[],
+  rule: string,
+  item: string | null = null,
+  seat: string | null = null,
+): Finding => {
+  const found = byRule(list, rule).filter(
+    (finding) => (item === null || finding.item === item) && (seat === null || finding.seat === seat),
+  );
+  if (found.length !== 1) throw new Error(`${found.length} findings of ${rule} ${item} ${seat}`);
+  return found[0];
+};
+
+const speaker = (id: string, channel: string, atM: readonly number[], over: object = {}) => ({
+  id,
+  channel,
+  atM,
+  ...over,
+});
+
+/** Ear of the plain room's seat: x 0, y 1.11, z 3.3. */
+const at = (azimuthRightDeg: number, metres: number, up = 0): number[] => {
+  const a = (azimuthRightDeg * Math.PI) / 180;
+  return [metres * Math.sin(a), 1.11 + up, 3.3 - metres * Math.cos(a)];
+};
+
+const verdictAt = (rule: string, channel: string, position: number[], set = 'living'): string => {
+  const project = plain({ targets: { set }, loudspeakers: [speaker('X', channel, position)] });
+  return one(of(project), rule, 'X').verdict;
+};
+
+describe('loudspeaker angles at the reference seat', () => {
+  it('left and right: 22 to 32 degrees met, then close, then missed', () => {
+    const verdicts = [15, 19, 23, 31, 34, 40].map((deg) => verdictAt('front-azimuth', 'M+030', at(-deg, 1.9)));
+    expect(verdicts).toEqual(['missed', 'close', 'met', 'met', 'close', 'missed']);
+  });
+
+  it('a left loudspeaker on the right is on the wrong side, however right its angle', () => {
+    const project = plain({ loudspeakers: [speaker('L', 'M+030', at(27, 1.9))] });
+    const finding = one(of(project), 'front-azimuth', 'L');
+    expect(finding.verdict).toBe('missed');
+    expect(finding.value).toBeCloseTo(-27, 6);
+    expect(finding.text).toContain('27 degrees to the right, the wrong side');
+  });
+
+  it('the standard’s set takes BS.2051’s ranges: sides of seven 85 to 110, of five (110) 100 to 120', () => {
+    const seven = ['M+000', 'M+030', 'M-030', 'M-090', 'M+135', 'M-135'].map((c, i) =>
+      speaker(`s${i}`, c, [0, 1.2, 0.3]),
+    );
+    const side = (deg: number) =>
+      one(
+        of(
+          plain({
+            targets: { set: 'standard' },
+            loudspeakers: [...seven, speaker('X', 'M+090', at(-deg, 1.9))],
+          }),
+        ),
+        'side-azimuth',
+        'X',
+      );
+    expect(side(86).verdict).toBe('met');
+    expect(side(86).range).toEqual([85, 110]);
+    expect(side(115).verdict).toBe('close');
+    expect(verdictAt('side-azimuth', 'M+110', at(-101, 1.9), 'standard')).toBe('met');
+    expect(verdictAt('side-azimuth', 'M+110', at(-97, 1.9), 'standard')).toBe('close');
+    expect(verdictAt('side-azimuth', 'M-110', at(119, 1.9), 'standard')).toBe('met');
+  });
+
+  it('behind the head the count goes on past 180 degrees', () => {
+    expect(verdictAt('rear-azimuth', 'M+135', at(-150, 1.9))).toBe('met');
+    const across = one(of(plain({ loudspeakers: [speaker('X', 'M+135', at(170, 1.9))] })), 'rear-azimuth', 'X');
+    expect(across.value).toBeCloseTo(190, 6);
+    expect(across.verdict).toBe('missed');
+  });
+
+  it('the ear layer comes down when there is a height layer', () => {
+    const sides = [speaker('Ls', 'M+090', at(-95, 1.9, 0.2))];
+    expect(one(of(plain({ loudspeakers: sides })), 'surround-elevation', 'Ls').verdict).not.toBe('met');
+    const withHeights = [...sides, speaker('Ltf', 'U+045', [-1, 2.4, 2.2])];
+    expect(one(of(plain({ loudspeakers: withHeights })), 'surround-elevation', 'Ls').verdict).toBe('met');
+    expect(
+      one(of(plain({ targets: { set: 'diffuse' }, loudspeakers: withHeights })), 'surround-elevation', 'Ls').range,
+    ).toEqual([15, 35]);
+  });
+
+  it('asks no angle of another seat than the reference one', () => {
+    for (const rule of ['front-azimuth', 'side-azimuth', 'rear-azimuth', 'height-elevation', 'front-symmetry'])
+      expect(new Set(byRule(of(demo()), rule).map(({ seat }) => seat))).toEqual(new Set(['front-2']));
+  });
+});
+
+describe('sight', () => {
+  const rows = (floorM: number, backX: number) => ({
+    picture: { widthM: 1.6, bottomM: 0.75, offFrontWallM: 0.06 },
+    rows: [
+      { id: 'front', eyeZM: 2.6, seats: [{ id: 'f', xM: 0 }] },
+      { id: 'back', eyeZM: 4.1, floorM, seats: [{ id: 'b', xM: backX }] },
+    ],
+  });
+  const sightline = (floorM: number, backX: number) => one(of(plain(rows(floorM, backX))), 'sightline', null, 'b');
+  // C = 0.75 + (0.37 + floor) (2.6 - 0.06) / (4.1 - 0.06) - 1.12 in metres: 120 mm at a floor of 0.4094, 90 at 0.3617, 60 at 0.3140.
+  it('C-value: 120 mm met; below it close to 90 mm behind a head and to 60 mm between heads, else missed', () => {
+    expect(sightline(0.411, 0).verdict).toBe('met');
+    expect(sightline(0.408, 0).verdict).toBe('close');
+    expect(sightline(0.364, 0).verdict).toBe('close');
+    expect(sightline(0.36, 0).verdict).toBe('missed');
+    expect(sightline(0.36, 0.8).verdict).toBe('close');
+    expect(sightline(0.312, 0.8).verdict).toBe('missed');
+  });
+
+  it('says how much the row must rise: the rise at the eye, not at the head in front', () => {
+    const finding = sightline(0.2, 0);
+    // 0.4094 - 0.2 = 0.2094 m, to the next whole centimetre.
+    expect(finding.text).toContain('Raise the row by 21 cm');
+    expect(sightline(0.41, 0).text).toContain('clear of the heads');
+  });
+
+  it('a centre hidden from a seat is the first of all findings', () => {
+    const hidden = plain({
+      room: {
+        plan: { shape: 'rectangle', widthM: 4, lengthM: 6 },
+        ceiling: { shape: 'flat', heightM: 2.5 },
+        objects: [{ id: 'board', kind: 'box', name: 'Board', minM: [-0.5, 0, 1], maxM: [0.5, 0.9, 1.05] }],
+      },
+      loudspeakers: [speaker('C', 'M+000', [0, 0.4, 0.3])],
+    });
+    const list = of(hidden);
+    expect(list[0].rule).toBe('centre-in-view');
+    expect(list[0].verdict).toBe('missed');
+    expect(list[0].value).toBe(0);
+    expect(list[0].causes).toContainEqual({ kind: 'loudspeaker', id: 'C' });
+  });
+
+  it('an opaque picture hides the centre behind it, transparent cloth does not', () => {
+    const behind = (acousticallyTransparent: boolean) =>
+      one(
+        of(
+          plain({
+            picture: { kind: 'screen', widthM: 2, bottomM: 0.6, offFrontWallM: 0.5, acousticallyTransparent },
+            loudspeakers: [speaker('C', 'M+000', [0, 1.1, 0.25])],
+          }),
+        ),
+        'centre-in-view',
+      ).value;
+    expect(behind(false)).toBe(0);
+    expect(behind(true)).toBe(1);
+  });
+
+  it('picture width: 30 to 43 degrees met in the living set, 33 to 48 by BS.775', () => {
+    // Eye 3.2 m from the front wall, picture 0.06 m off it: W = 2 x 3.14 x tan(angle / 2), its centre at eye height.
+    const width = (deg: number, set: string): string => {
+      const widthM = 2 * 3.14 * Math.tan((deg * Math.PI) / 360);
+      const picture = { widthM, bottomM: 1.12 - widthM / 1.7778 / 2, offFrontWallM: 0.06 };
+      return one(of(plain({ targets: { set }, picture })), 'picture-angle').verdict;
+    };
+    expect([25, 27, 31, 42, 44, 61].map((deg) => width(deg, 'living'))).toEqual([
+      'missed',
+      'close',
+      'met',
+      'met',
+      'close',
+      'missed',
+    ]);
+    expect([29, 32, 34, 47, 49].map((deg) => width(deg, 'standard'))).toEqual([
+      'missed',
+      'close',
+      'met',
+      'met',
+      'close',
+    ]);
+  });
+});
+
+describe('the seats’ places and what stands in the room', () => {
+  const seated = (eyeZM: number) => of(plain({ rows: [{ id: 'only', eyeZM, seats: [{ id: 'a', xM: 0 }] }] }));
+
+  it('ears and the wall behind: 1.2 m met, to 0.6 close', () => {
+    // The ear is 0.1 m behind the eye in a room 6 m long.
+    expect(one(seated(4.69), 'back-wall').verdict).toBe('met');
+    expect(one(seated(4.71), 'back-wall').verdict).toBe('close');
+    expect(one(seated(5.31), 'back-wall').verdict).toBe('missed');
+  });
+
+  it('the middle of the length', () => {
+    expect(one(seated(2.9), 'seat-half-length').verdict).toBe('missed');
+    expect(one(seated(3.25), 'seat-half-length').verdict).toBe('met');
+  });
+
+  it('a step of 36 cm is missed and takes one more step; two of 18 are met', () => {
+    expect(one(of(demo()), 'riser-step').verdict).toBe('missed');
+    const project = demo();
+    const stepped = {
+      ...project,
+      rows: project.rows.map((row) => (row.riser ? { ...row, riser: { ...row.riser, steps: [{}] } } : row)),
+    };
+    expect(one(of(stepped), 'riser-step').value).toBeCloseTo(0.18, 9);
+    expect(one(of(stepped), 'riser-step').verdict).toBe('met');
+  });
+
+  it('headroom over a riser, under a beam', () => {
+    const project = demo();
+    expect(one(of(project), 'riser-headroom').value).toBeCloseTo(2.7 - 0.36, 9);
+    const beam = { id: 'beam', kind: 'beam', name: 'Beam', minM: [-2, 2.3, 5] as const, maxM: [2, 2.5, 5.2] as const };
+    const low = {
+      ...project,
+      room: {
+        ...project.room,
+        objects: [
+          { ...beam, minM: [-2, 2.3, 5] as [number, number, number], maxM: [2, 2.5, 5.2] as [number, number, number] },
+        ],
+      },
+    };
+    expect(one(of(low), 'riser-headroom').value).toBeCloseTo(2.3 - 0.36, 9);
+    expect(one(of(low), 'riser-headroom').verdict).toBe('missed');
+  });
+
+  it('a chair before the door, and the door clear of it', () => {
+    const door = { id: 'd', kind: 'door', surface: 'left', fromM: 2.9, widthM: 0.8, bottomM: 0, heightM: 2 };
+    const clear = (xM: number) =>
+      one(
+        of(
+          plain({
+            room: {
+              plan: { shape: 'rectangle', widthM: 4, lengthM: 6 },
+              ceiling: { shape: 'flat', heightM: 2.5 },
+              openings: [door],
+            },
+            rows: [{ id: 'only', eyeZM: 3.2, seats: [{ id: 'a', xM }] }],
+          }),
+        ),
+        'door-clear',
+      );
+    // Chair 0.7 m wide: its near side is xM - 0.35 + 2 from the door's wall.
+    expect(clear(0).verdict).toBe('met');
+    expect(clear(-0.8).value).toBeCloseTo(0.85, 9);
+    expect(clear(-0.8).verdict).toBe('close');
+    expect(clear(-1.2).verdict).toBe('missed');
+    expect(clear(-1.2).causes).toContainEqual({ kind: 'seat', id: 'a' });
+  });
+
+  it('odd things are found only where they are: chairs in one another, boxes in one another, through a wall', () => {
+    for (const rule of ['chairs-overlap', 'things-overlap', 'outside-room'])
+      expect(byRule(of(demo()), rule)).toEqual([]);
+    const odd = of(
+      plain({
+        rows: [
+          {
+            id: 'only',
+            eyeZM: 3.2,
+            furniture: 'single',
+            seats: [
+              { id: 'a', xM: 0 },
+              { id: 'b', xM: 0.6 },
+            ],
+          },
+        ],
+        subwoofers: [
+          { id: 'S1', atM: [0, 0.2, 0.3] },
+          { id: 'S2', atM: [0.3, 0.2, 0.3] },
+          { id: 'S3', atM: [1.9, 0.2, 5] },
+        ],
+      }),
+    );
+    expect(one(odd, 'chairs-overlap').value).toBeCloseTo(0.1, 9);
+    expect(one(odd, 'things-overlap').value).toBeCloseTo(0.1, 9);
+    expect(one(odd, 'outside-room', 'S3').value).toBeCloseTo(0.1, 9);
+  });
+});
+
+describe('levels', () => {
+  it('a loudspeaker against 105 dB peak less what is asked for', () => {
+    const reach = (reReferenceDb: number) =>
+      one(
+        of(
+          plain({
+            listening: { reReferenceDb },
+            loudspeakers: [speaker('L', 'M+030', at(-25, 2), { sensitivityDb: 88, maxWatts: 100 })],
+          }),
+        ),
+        'level-reached',
+        'L',
+      );
+    // 88 + 20 - 6.02 = 101.98 dB at 2 m.
+    expect(reach(-10).value).toBeCloseTo(101.9794 - 95, 4);
+    expect(reach(-10).verdict).toBe('met');
+    expect(reach(-1).verdict).toBe('close');
+    expect(reach(-0.5).verdict).toBe('close');
+    expect(reach(0).verdict).toBe('missed');
+  });
+
+  it('the nearest loudspeaker: a metre met', () => {
+    const near = (metres: number) =>
+      one(of(plain({ loudspeakers: [speaker('Ls', 'M+090', at(-95, metres))] })), 'nearest-loudspeaker').verdict;
+    expect([1.01, 0.99, 0.69].map(near)).toEqual(['met', 'close', 'missed']);
+  });
+});
+
+describe('the list', () => {
+  const list = of(demo());
+
+  it('is worst first', () => {
+    const order = { missed: 0, close: 1, met: 2 };
+    for (let i = 1; i < list.length; i += 1) {
+      const [a, b] = [list[i - 1], list[i]];
+      expect(order[a.verdict]).toBeLessThanOrEqual(order[b.verdict]);
+      if (a.verdict === b.verdict) expect(a.weight).toBeGreaterThanOrEqual(b.weight);
+    }
+  });
+
+  it('has ids of their own that stay when a name or another loudspeaker changes', () => {
+    const ids = list.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const project = demo();
+    const other = of({ ...project, name: 'x', loudspeakers: project.loudspeakers.slice(0, 3) }).map(({ id }) => id);
+    expect(other.filter((id) => id.startsWith('front-azimuth/')).sort()).toEqual(
+      ids.filter((id) => id.startsWith('front-azimuth/')).sort(),
+    );
+  });
+
+  it('names the set in every finding', () => {
+    expect(new Set(list.map(({ set }) => set))).toEqual(new Set(['living']));
+  });
+
+  it('takes the project’s own ranges by rule, and passes over what is no range', () => {
+    const project = demo();
+    const targets = {
+      ...project.targets,
+      overrides: {
+        'picture-angle': { range: [45, 50], closeRange: [40, 55] },
+        'back-wall': { range: [1, null] },
+        'front-azimuth': { range: ['a', 2] },
+        nonsense: { range: [1, 2] },
+      },
+    };
+    const own = of({ ...project, targets });
+    expect(one(own, 'picture-angle', null, 'front-2')).toMatchObject({
+      range: [45, 50],
+      closeRange: [40, 55],
+      verdict: 'met',
+    });
+    expect(one(own, 'back-wall', null, 'back-1')).toMatchObject({
+      range: [1, null],
+      closeRange: [1, null],
+      verdict: 'met',
+    });
+    expect(one(own, 'front-azimuth', 'L').range).toEqual([22, 32]);
+  });
+});
