@@ -1,3 +1,4 @@
+import { type Allocate, plainly } from './arena.ts';
 import { EVEN, GENERAL, seriesEntire } from './axis-equation.ts';
 import type { AxisRoots } from './axis-solver.ts';
 
@@ -116,10 +117,10 @@ const setTrigNorm = (wRe: number, wIm: number, qRe: number, qIm: number, bRe: nu
 };
 
 /** Builds the shapes for the given eigenvalues. */
-export const shapeAxis = (lengthM: number, roots: AxisRoots): AxisModes => {
+export const shapeAxis = (lengthM: number, roots: AxisRoots, allocate: Allocate = plainly): AxisModes => {
   const { count, b, w, family } = roots;
   const form = new Uint8Array(count);
-  const block = new Float64Array(6 * count);
+  const block = allocate(6 * count);
   const rate = block.subarray(0, 2 * count);
   const second = block.subarray(2 * count, 4 * count);
   const norm = block.subarray(4 * count);

@@ -1,3 +1,4 @@
+import { type Allocate, plainly } from './arena.ts';
 import { EVEN, evaluate, type Family, GENERAL, ODD } from './axis-equation.ts';
 
 /** The eigenvalues of one axis at one wavenumber, ascending in Re w. */
@@ -231,9 +232,10 @@ export const solveAxis = (
   b: Float64Array,
   near: AxisRoots | null = null,
   ratio: readonly [number, number] = [1, 0],
+  allocate: Allocate = plainly,
 ): AxisRoots => {
   // one block for all: hundreds of small typed arrays cost more than the mathematics
-  const block = new Float64Array(4 * count + 4);
+  const block = allocate(4 * count + 4);
   const roots: AxisRoots = {
     count,
     b: block.subarray(0, 4),

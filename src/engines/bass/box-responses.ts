@@ -1,4 +1,5 @@
 import { AXES, type BoxGeometry, type BoxState, readyTerms } from './box-state.ts';
+import { BOTH, LEFT, RIGHT } from './closed-axis.ts';
 import { type Pairs, planPairs } from './pairs.ts';
 import {
   bytesOfTables,
@@ -14,7 +15,7 @@ import { SCREEN_PER_M } from './screened.ts';
 import type { StateCache } from './state-cache.ts';
 import { termsWithin } from './transverse-terms.ts';
 
-/** Unit responses of one box; remembers the receivers' tables so that a moved source costs only itself. */
+/** Unit responses of one box; keeps the tables of receivers that were asked for before: a moved source costs only itself. */
 export interface BoxResponses {
   at(sources: Float64Array, receivers: Float64Array, frequenciesHz: Float64Array, growthPerS: number): UnitResponses;
   bytesFor(state: BoxState): number;
@@ -25,9 +26,15 @@ const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>
 
 export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): BoxResponses => {
   let receiverSet: PointSet = pointSet(new Float64Array(0));
+  /** One table for all frequencies while the receivers are new; kept per state once they are asked for again. */
+  let passing: PointTables = emptyTables(receiverSet);
   const tablesOf = new WeakMap<BoxState, PointTables>();
 
-  const receiverTables = (state: BoxState): PointTables => {
+  const receiverTables = (state: BoxState, asBefore: boolean): PointTables => {
+    if (!asBefore) {
+      clearTables(passing);
+      return passing;
+    }
     const known = tablesOf.get(state);
     if (known?.set === receiverSet) return known;
     if (known?.set.count === receiverSet.count) {
@@ -47,9 +54,14 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
 
   const at: BoxResponses['at'] = (sourcesM, receiversM, frequenciesHz, growthPerS) => {
     const pairs = planPairs(geometry, sourcesM, receiversM);
-    if (!sameNumbers(pairs.receivers, receiverSet.positions)) receiverSet = pointSet(pairs.receivers);
+    const asBefore = sameNumbers(pairs.receivers, receiverSet.positions);
+    if (!asBefore) {
+      receiverSet = pointSet(pairs.receivers);
+      if (passing.set.count === receiverSet.count) passing.set = receiverSet;
+      else passing = emptyTables(receiverSet);
+    }
     const sourceTables = emptyTables(pointSet(pairs.sources));
-    const plan = newPlan(pairs, receiverSet.count);
+    const plan = newPlan(pairs, receiverSet.count, asBefore);
     const count = pairs.sourceCount * pairs.receiverCount;
     const frequencies = frequenciesHz.length;
     const re = new Float64Array(count * frequencies);
@@ -58,10 +70,10 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
       const state = cache.at(frequenciesHz[f], growthPerS);
       countTerms(geometry, state, pairs, plan);
       for (const axis of AXES) if (plan.most[axis] > 0) readyTerms(geometry, state, axis, plan.most[axis]);
-      const receivers = receiverTables(state);
+      const receivers = receiverTables(state, asBefore);
       clearTables(sourceTables);
-      fillTables(geometry, state, plan.sourceNeed, true, sourceTables);
-      fillTables(geometry, state, plan.receiverNeed, false, receivers);
+      fillTables(geometry, state, plan.sourceNeed, plan.sourceSides, true, sourceTables);
+      fillTables(geometry, state, plan.receiverNeed, plan.receiverSides, false, receivers);
       sumPairs(pairs, plan, state, sourceTables, receivers, re, im, f, frequencies);
     }
     cache.trim(bytesFor);
@@ -84,14 +96,27 @@ interface Plan {
   readonly most: Int32Array;
   readonly sourceNeed: readonly Int32Array[];
   readonly receiverNeed: readonly Int32Array[];
+  readonly sourceSides: readonly Uint8Array[];
+  readonly receiverSides: readonly Uint8Array[];
 }
 
-const newPlan = (pairs: Pairs, receivers: number): Plan => ({
-  terms: new Int32Array(pairs.axis.length),
-  most: new Int32Array(3),
-  sourceNeed: AXES.map(() => new Int32Array(pairs.sourceCount)),
-  receiverNeed: AXES.map(() => new Int32Array(receivers)),
-});
+/** Receivers that are `kept` get both sides: the next source may lie on the other. */
+const newPlan = (pairs: Pairs, receivers: number, kept: boolean): Plan => {
+  const plan: Plan = {
+    terms: new Int32Array(pairs.axis.length),
+    most: new Int32Array(3),
+    sourceNeed: AXES.map(() => new Int32Array(pairs.sourceCount)),
+    receiverNeed: AXES.map(() => new Int32Array(receivers)),
+    sourceSides: AXES.map(() => new Uint8Array(pairs.sourceCount)),
+    receiverSides: AXES.map(() => new Uint8Array(receivers).fill(kept ? BOTH : 0)),
+  };
+  for (let p = 0; p < pairs.axis.length; p++) {
+    const source = Math.floor(p / pairs.receiverCount);
+    plan.sourceSides[pairs.axis[p]][source] |= pairs.beyond[p] === 1 ? LEFT : RIGHT;
+    plan.receiverSides[pairs.axis[p]][pairs.at[p]] |= pairs.beyond[p] === 1 ? RIGHT : LEFT;
+  }
+  return plan;
+};
 
 /** Decides where each pair's sum is cut and how many terms each point must offer. */
 const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: Plan): void => {

@@ -1,6 +1,6 @@
 import { type AxisModes, valuesAt } from './axis-modes.ts';
 import { ACROSS, type BoxGeometry, type BoxState, EPSILON, readyTerms } from './box-state.ts';
-import { pointFactors } from './closed-axis.ts';
+import { BOTH, pointFactors } from './closed-axis.ts';
 import { insideBox } from './pairs.ts';
 import type { Axis, SliceField, SlicePlane } from './room-field.ts';
 import { SCREEN_PER_M } from './screened.ts';
@@ -180,10 +180,10 @@ const sumSources = (
     longValues = new Float64Array(most);
   }
   coefficients.fill(0, 0, 2 * count);
-  pointFactors(closed, 0, count, atM, state.walls[normal], lengthM, true, planeFactors);
+  pointFactors(closed, 0, count, atM, state.walls[normal], lengthM, true, BOTH, planeFactors);
   for (let s = 0; 3 * s < sources.length; s++) {
     const z = sources[3 * s + normal];
-    pointFactors(closed, 0, count, z, state.walls[normal], lengthM, false, sourceFactors);
+    pointFactors(closed, 0, count, z, state.walls[normal], lengthM, false, BOTH, sourceFactors);
     valuesAt(state.axes[shortAxis], sources[3 * s + shortAxis], shortOrders, shortValues, 0);
     valuesAt(state.axes[longAxis], sources[3 * s + longAxis], longOrders, longValues, 0);
     const wRe = 4 * Math.PI * weights[2 * s];

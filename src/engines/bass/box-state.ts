@@ -1,6 +1,7 @@
+import { type Allocate, createArena } from './arena.ts';
 import { type AxisModes, shapeAxis } from './axis-modes.ts';
 import { type AxisRoots, solveAxis } from './axis-solver.ts';
-import { bytesOfTerms, type ClosedTerms, emptyTerms, fillTerm, growTerms } from './closed-axis.ts';
+import { type ClosedTerms, emptyTerms, fillTerm, growTerms } from './closed-axis.ts';
 import type { Axis, BoxSpec } from './room-field.ts';
 import { listTerms, type TransverseTerms } from './transverse-terms.ts';
 
@@ -10,6 +11,8 @@ export const CUT_HZ = 900;
 export const EPSILON = 5e-5;
 /** Share of the cut up to which axes are solved at first. */
 const USUAL = 0.6;
+/** Numbers in a block of memory: half a megabyte. */
+const BLOCK_NUMBERS = 65_536;
 export const AXES: readonly Axis[] = [0, 1, 2];
 /** The two axes across a closed one. */
 export const ACROSS: readonly (readonly [Axis, Axis])[] = [
@@ -34,6 +37,8 @@ export interface BoxGeometry {
   readonly usualOrders: readonly [number, number, number];
   /** Mode pairs across each axis, made when first needed. */
   terms(axis: Axis): TransverseTerms;
+  /** Memory for what states hold. */
+  allocate(numbers: number): Float64Array;
 }
 
 /** What depends on room and wavenumber. */
@@ -63,6 +68,7 @@ export const boxGeometry = (spec: BoxSpec): BoxGeometry => {
     wholeAbove: 0.75 * cutK * cutK,
     orders: ordersTo(size, cutK),
     usualOrders: ordersTo(size, USUAL * cutK),
+    allocate: createArena(BLOCK_NUMBERS),
     terms: (axis) => {
       const [b, c] = ACROSS[axis];
       lists[axis] ??= listTerms(size[b], size[c], cutK * cutK);
@@ -105,7 +111,11 @@ export const solveState = (geometry: BoxGeometry, kRe: number, kIm: number, near
     const lengthM = geometry.sizeM[axis];
     for (let i = 0; i < 4; i++) wallsTimesLength[i] = walls[axis][i] * lengthM;
     const from = near === null ? null : near.axes[axis].roots;
-    return shapeClear(lengthM, solveAxis(geometry.usualOrders[axis], wallsTimesLength, from, ratio));
+    return shapeClear(
+      lengthM,
+      solveAxis(geometry.usualOrders[axis], wallsTimesLength, from, ratio, geometry.allocate),
+      geometry.allocate,
+    );
   });
   return { kRe, kIm, axes, generation: 0, walls, closed: AXES.map(emptyTerms) };
 };
@@ -121,8 +131,8 @@ export const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, 
 };
 
 /** At an exceptional point the integral of X^2 vanishes and no shape can be normalised: move the walls by 1e-6. */
-const shapeClear = (lengthM: number, roots: AxisRoots): AxisModes => {
-  const modes = shapeAxis(lengthM, roots);
+const shapeClear = (lengthM: number, roots: AxisRoots, allocate?: Allocate): AxisModes => {
+  const modes = shapeAxis(lengthM, roots, allocate);
   if (modes.worstNorm < 1e6) return modes;
   return shapeAxis(
     lengthM,
@@ -147,7 +157,7 @@ export const readyTerms = (geometry: BoxGeometry, state: BoxState, axis: Axis, c
   const closed = state.closed[axis];
   if (closed.filled >= count) return closed;
   const terms = geometry.terms(axis);
-  growTerms(closed, Math.min(terms.count, Math.ceil(count * 1.25)));
+  growTerms(closed, Math.min(terms.count, Math.ceil(count * 1.25)), geometry.allocate);
   const [b, c] = ACROSS[axis];
   readyOrders(geometry, state, b, terms.firstCount[count - 1]);
   readyOrders(geometry, state, c, terms.secondCount[count - 1]);
@@ -176,6 +186,6 @@ export const readyTerms = (geometry: BoxGeometry, state: BoxState, axis: Axis, c
 /** Bytes held by a state. */
 export const bytesOfState = (state: BoxState): number => {
   let bytes = 512;
-  for (const axis of AXES) bytes += 110 * state.axes[axis].roots.count + bytesOfTerms(state.closed[axis]);
+  for (const axis of AXES) bytes += 110 * state.axes[axis].roots.count + state.closed[axis].table.byteLength;
   return bytes;
 };

@@ -1,3 +1,4 @@
+import { type Allocate, plainly } from './arena.ts';
 import { seriesEntire } from './axis-equation.ts';
 import { setRoot } from './axis-modes.ts';
 
@@ -16,13 +17,13 @@ import { setRoot } from './axis-modes.ts';
 export interface ClosedTerms {
   /** Terms filled so far. */
   filled: number;
-  /** gamma, e, D as re, im: six numbers a term. In the entire form gamma holds K2 and e is unused. */
+  /** gamma, e, D, (gamma - B0) e, (gamma - B1) e as re, im: ten numbers a term. In the entire form gamma holds K2, e is 2. */
   table: Float64Array;
-  /** 1 where the entire form is used. */
-  entireForm: Uint8Array;
 }
 
-const STRIDE = 6;
+const STRIDE = 10;
+/** Stands where e would, whose modulus is at most 1. */
+const ENTIRE = 2;
 /**
  * Terms that decay faster than this over the axis are left out: their numbers would underflow. In rooms up to 30 m only
  * surface waves of walls far stiffer than any real one get there, and they are gone half a metre from the source.
@@ -31,19 +32,14 @@ const STRONGEST_DECAY = 600;
 const root = new Float64Array(2);
 const entire = new Float64Array(6);
 
-export const emptyTerms = (): ClosedTerms => ({ filled: 0, table: new Float64Array(0), entireForm: new Uint8Array(0) });
+export const emptyTerms = (): ClosedTerms => ({ filled: 0, table: new Float64Array(0) });
 
-export const bytesOfTerms = (terms: ClosedTerms): number => terms.table.byteLength + terms.entireForm.byteLength;
-
-/** Makes room for `count` terms, keeping what is filled. */
-export const growTerms = (terms: ClosedTerms, count: number): void => {
-  if (terms.entireForm.length >= count) return;
-  const table = new Float64Array(count * STRIDE);
-  table.set(terms.table.subarray(0, terms.filled * STRIDE));
-  const entireForm = new Uint8Array(count);
-  entireForm.set(terms.entireForm.subarray(0, terms.filled));
+/** Makes room for `count` terms, keeping what is filled; `allocate` hands out numbers. */
+export const growTerms = (terms: ClosedTerms, count: number, allocate: Allocate = plainly): void => {
+  if (terms.table.length >= count * STRIDE) return;
+  const table = allocate(count * STRIDE);
+  for (let i = 0; i < terms.filled * STRIDE; i++) table[i] = terms.table[i];
   terms.table = table;
-  terms.entireForm = entireForm;
 };
 
 /** Fills term t for the given K2 and walls (B0 re, im, B1 re, im) of an axis `lengthM` long. */
@@ -64,9 +60,9 @@ export const fillTerm = (
   let invRe: number;
   let invIm: number;
   if ((k2Re * k2Re + k2Im * k2Im) * lengthM ** 4 < 0.0625) {
-    terms.entireForm[t] = 1;
     table[o] = k2Re;
     table[o + 1] = k2Im;
+    table[o + 2] = ENTIRE;
     seriesEntire(k2Re * lengthM * lengthM, k2Im * lengthM * lengthM, entire);
     const gapRe = (k2Re - (b0Re * b1Re - b0Im * b1Im)) * lengthM;
     const gapIm = (k2Im - (b0Re * b1Im + b0Im * b1Re)) * lengthM;
@@ -75,7 +71,6 @@ export const fillTerm = (
     invRe = sumRe * entire[0] - sumIm * entire[1] - (gapRe * entire[2] - gapIm * entire[3]);
     invIm = sumRe * entire[1] + sumIm * entire[0] - (gapRe * entire[3] + gapIm * entire[2]);
   } else {
-    terms.entireForm[t] = 0;
     setRoot(-k2Re, -k2Im, root);
     const gRe = root[0];
     const gIm = root[1];
@@ -98,12 +93,12 @@ export const fillTerm = (
     const m0Im = gIm - b0Im;
     const m1Re = gRe - b1Re;
     const m1Im = gIm - b1Im;
-    const e2Re = eRe * eRe - eIm * eIm;
-    const e2Im = 2 * eRe * eIm;
-    const mRe = m0Re * m1Re - m0Im * m1Im;
-    const mIm = m0Re * m1Im + m0Im * m1Re;
-    const dRe = p0Re * p1Re - p0Im * p1Im - (mRe * e2Re - mIm * e2Im);
-    const dIm = p0Re * p1Im + p0Im * p1Re - (mRe * e2Im + mIm * e2Re);
+    table[o + 6] = m0Re * eRe - m0Im * eIm;
+    table[o + 7] = m0Re * eIm + m0Im * eRe;
+    table[o + 8] = m1Re * eRe - m1Im * eIm;
+    table[o + 9] = m1Re * eIm + m1Im * eRe;
+    const dRe = p0Re * p1Re - p0Im * p1Im - (table[o + 6] * table[o + 8] - table[o + 7] * table[o + 9]);
+    const dIm = p0Re * p1Im + p0Im * p1Re - (table[o + 6] * table[o + 9] + table[o + 7] * table[o + 8]);
     const fRe = 2 * (gRe * eRe - gIm * eIm);
     const fIm = 2 * (gRe * eIm + gIm * eRe);
     invRe = fRe * dRe - fIm * dIm;
@@ -124,9 +119,14 @@ export const fillTerm = (
   }
 };
 
+/** Which of L and R is wanted. */
+export const LEFT = 1;
+export const RIGHT = 2;
+export const BOTH = 3;
+
 /**
- * L and R of the terms `from`..`to` at x, as Lre, Lim, Rre, Rim a term, into `out` (index 4 t); with `withD` both are
- * multiplied by D, so that g = (L D)(x<) R(x>) = L(x<) (R D)(x>).
+ * L and R of the terms `from`..`to` at x, as Lre, Lim, Rre, Rim a term, into `out` (index 4 t), as far as `sides` asks for
+ * them. With `withD` they are multiplied by D, so that g = (L D)(x<) R(x>) = L(x<) (R D)(x>).
  */
 export const pointFactors = (
   terms: ClosedTerms,
@@ -136,9 +136,10 @@ export const pointFactors = (
   walls: Float64Array,
   lengthM: number,
   withD: boolean,
+  sides: number,
   out: Float64Array,
 ): void => {
-  const { table, entireForm } = terms;
+  const { table } = terms;
   const b0Re = walls[0];
   const b0Im = walls[1];
   const b1Re = walls[2];
@@ -148,19 +149,16 @@ export const pointFactors = (
     const o = t * STRIDE;
     const gRe = table[o];
     const gIm = table[o + 1];
-    let lRe: number;
-    let lIm: number;
-    let rRe: number;
-    let rIm: number;
-    if (entireForm[t] === 1) {
+    const eRe = table[o + 2];
+    const i = 4 * t;
+    if (eRe === ENTIRE) {
       seriesEntire(gRe * xM * xM, gIm * xM * xM, entire);
-      lRe = entire[0] + xM * (b0Re * entire[2] - b0Im * entire[3]);
-      lIm = entire[1] + xM * (b0Re * entire[3] + b0Im * entire[2]);
+      out[i] = entire[0] + xM * (b0Re * entire[2] - b0Im * entire[3]);
+      out[i + 1] = entire[1] + xM * (b0Re * entire[3] + b0Im * entire[2]);
       seriesEntire(gRe * y * y, gIm * y * y, entire);
-      rRe = entire[0] + y * (b1Re * entire[2] - b1Im * entire[3]);
-      rIm = entire[1] + y * (b1Re * entire[3] + b1Im * entire[2]);
+      out[i + 2] = entire[0] + y * (b1Re * entire[2] - b1Im * entire[3]);
+      out[i + 3] = entire[1] + y * (b1Re * entire[3] + b1Im * entire[2]);
     } else {
-      const eRe = table[o + 2];
       const eIm = table[o + 3];
       const size = Math.exp(-gRe * xM);
       const cos = Math.cos(gIm * xM);
@@ -171,28 +169,31 @@ export const pointFactors = (
       const grow = 1 / size;
       const fRe = grow * (eRe * cos - eIm * sin);
       const fIm = grow * (eIm * cos + eRe * sin);
-      const neRe = nRe * eRe - nIm * eIm;
-      const neIm = nRe * eIm + nIm * eRe;
-      const feRe = fRe * eRe - fIm * eIm;
-      const feIm = fRe * eIm + fIm * eRe;
-      lRe = (gRe + b0Re) * fRe - (gIm + b0Im) * fIm + (gRe - b0Re) * neRe - (gIm - b0Im) * neIm;
-      lIm = (gRe + b0Re) * fIm + (gIm + b0Im) * fRe + (gRe - b0Re) * neIm + (gIm - b0Im) * neRe;
-      rRe = (gRe + b1Re) * nRe - (gIm + b1Im) * nIm + (gRe - b1Re) * feRe - (gIm - b1Im) * feIm;
-      rIm = (gRe + b1Re) * nIm + (gIm + b1Im) * nRe + (gRe - b1Re) * feIm + (gIm - b1Im) * feRe;
+      if ((sides & LEFT) !== 0) {
+        const pRe = gRe + b0Re;
+        const pIm = gIm + b0Im;
+        const mRe = table[o + 6];
+        const mIm = table[o + 7];
+        out[i] = pRe * fRe - pIm * fIm + mRe * nRe - mIm * nIm;
+        out[i + 1] = pRe * fIm + pIm * fRe + mRe * nIm + mIm * nRe;
+      }
+      if ((sides & RIGHT) !== 0) {
+        const pRe = gRe + b1Re;
+        const pIm = gIm + b1Im;
+        const mRe = table[o + 8];
+        const mIm = table[o + 9];
+        out[i + 2] = pRe * nRe - pIm * nIm + mRe * fRe - mIm * fIm;
+        out[i + 3] = pRe * nIm + pIm * nRe + mRe * fIm + mIm * fRe;
+      }
     }
-    const i = 4 * t;
     if (withD) {
       const dRe = table[o + 4];
       const dIm = table[o + 5];
-      out[i] = lRe * dRe - lIm * dIm;
-      out[i + 1] = lRe * dIm + lIm * dRe;
-      out[i + 2] = rRe * dRe - rIm * dIm;
-      out[i + 3] = rRe * dIm + rIm * dRe;
-    } else {
-      out[i] = lRe;
-      out[i + 1] = lIm;
-      out[i + 2] = rRe;
-      out[i + 3] = rIm;
+      for (let j = i; j < i + 4; j += 2) {
+        const re = out[j];
+        out[j] = re * dRe - out[j + 1] * dIm;
+        out[j + 1] = re * dIm + out[j + 1] * dRe;
+      }
     }
   }
 };

@@ -12,7 +12,7 @@ export interface Pairs {
   /** Per pair (source * receiverCount + receiver): index into `receivers`. */
   readonly at: Int32Array;
   readonly moved: Uint8Array;
-  /** Closed axis: the one with the largest separation. */
+  /** Closed axis. */
   readonly axis: Uint8Array;
   /** (ln(1 / eps) / separation)^2: what the truncation adds to k^2. */
   readonly reach2: Float64Array;
@@ -43,6 +43,31 @@ const moveOut = (sizeM: readonly number[], source: Float64Array, receiver: Float
   return [moved[0], moved[1], moved[2]];
 };
 
+/** Middle of the range that responses are asked for; only used to estimate what a sum will cost. */
+const TYPICAL_HZ = 80;
+
+/**
+ * The axis to close: the one whose transverse sum, cut at (k^2 + reach^2), has the fewest terms, their number being
+ * proportional to that times the cross-section; the widest separation when even that sum reaches the cut.
+ */
+const closedAxis = (geometry: BoxGeometry, source: ArrayLike<number>, receiver: ArrayLike<number>): Axis => {
+  const k2 = ((2 * Math.PI * TYPICAL_HZ) / geometry.soundSpeed) ** 2;
+  let widest: Axis = 0;
+  let cheapest: Axis = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const axis of AXES) {
+    const gap = Math.abs(receiver[axis] - source[axis]);
+    if (gap > Math.abs(receiver[widest] - source[widest])) widest = axis;
+    const reach2 = (REACH / gap) ** 2;
+    const cost = (k2 + reach2) / geometry.sizeM[axis];
+    if (reach2 <= geometry.wholeAbove && cost < least) {
+      least = cost;
+      cheapest = axis;
+    }
+  }
+  return least < Number.POSITIVE_INFINITY ? cheapest : widest;
+};
+
 export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receiversM: Float64Array): Pairs => {
   const { sizeM } = geometry;
   const sources = insideBox(geometry, sourcesM);
@@ -69,10 +94,7 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
         moved[p] = 1;
         extra.push(receiver[0], receiver[1], receiver[2]);
       }
-      let closed: Axis = 0;
-      for (const a of AXES) {
-        if (Math.abs(receiver[a] - source[a]) > Math.abs(receiver[closed] - source[closed])) closed = a;
-      }
+      const closed = closedAxis(geometry, source, receiver);
       axis[p] = closed;
       beyond[p] = receiver[closed] >= source[closed] ? 1 : 0;
       reach2[p] = (REACH / Math.abs(receiver[closed] - source[closed])) ** 2;

@@ -1,6 +1,6 @@
 import { valuesAt } from './axis-modes.ts';
 import { ACROSS, AXES, type BoxGeometry, type BoxState } from './box-state.ts';
-import { pointFactors } from './closed-axis.ts';
+import { LEFT, pointFactors, RIGHT } from './closed-axis.ts';
 import type { Axis } from './room-field.ts';
 
 /** Points with their distinct coordinates along each axis: seats in rows share most of the work. */
@@ -70,12 +70,14 @@ const ordersNeeded = new Int32Array(3);
 
 /**
  * Fills the tables of a state so that each point has at least need[axis][point] terms, which the state must hold already.
- * `withD` puts the factor D of the closed axis into the rows (sources).
+ * `withD` puts the factor D of the closed axis into the rows (sources); `sides` tells per axis and point whether L, R or
+ * both are wanted.
  */
 export const fillTables = (
   geometry: BoxGeometry,
   state: BoxState,
   need: readonly Int32Array[],
+  sides: readonly Uint8Array[],
   withD: boolean,
   tables: PointTables,
 ): void => {
@@ -104,7 +106,7 @@ export const fillTables = (
       valuesAt(state.axes[axis], coordinates[i], orders, values[axis], 2 * orders * i);
     }
   }
-  for (const axis of AXES) fillAxis(geometry, state, axis, need[axis], withD, tables);
+  for (const axis of AXES) fillAxis(geometry, state, axis, need[axis], sides[axis], withD, tables);
 };
 
 const mostMissing = (need: Int32Array, filled: Int32Array): number => {
@@ -130,6 +132,7 @@ const fillAxis = (
   state: BoxState,
   axis: Axis,
   need: Int32Array,
+  sides: Uint8Array,
   withD: boolean,
   tables: PointTables,
 ): void => {
@@ -140,24 +143,44 @@ const fillAxis = (
   for (let i = 0; i < coordinates.length; i++) {
     let from = Number.POSITIVE_INFINITY;
     let to = 0;
+    let wanted = 0;
     for (let p = 0; p < set.count; p++) {
       if (index[p] !== i || need[p] <= filled[p]) continue;
       if (filled[p] < from) from = filled[p];
       if (need[p] > to) to = need[p];
+      wanted |= sides[p];
     }
     if (to === 0) continue;
     if (raw.length < 4 * to) raw = new Float64Array(4 * to);
-    pointFactors(state.closed[axis], from, to, coordinates[i], state.walls[axis], geometry.sizeM[axis], withD, raw);
+    pointFactors(
+      state.closed[axis],
+      from,
+      to,
+      coordinates[i],
+      state.walls[axis],
+      geometry.sizeM[axis],
+      withD,
+      wanted,
+      raw,
+    );
     for (let p = 0; p < set.count; p++) {
       if (index[p] !== i || need[p] <= filled[p]) continue;
-      fold(geometry, axis, p, filled[p], need[p], tables);
+      fold(geometry, axis, p, filled[p], need[p], sides[p], tables);
       filled[p] = need[p];
     }
   }
 };
 
 /** Multiplies the closed-axis factors of one point by its two transverse mode values. */
-const fold = (geometry: BoxGeometry, axis: Axis, p: number, from: number, to: number, tables: PointTables): void => {
+const fold = (
+  geometry: BoxGeometry,
+  axis: Axis,
+  p: number,
+  from: number,
+  to: number,
+  sides: number,
+  tables: PointTables,
+): void => {
   const terms = geometry.terms(axis);
   const [b, c] = ACROSS[axis];
   const { first, second } = terms;
@@ -173,9 +196,13 @@ const fold = (geometry: BoxGeometry, axis: Axis, p: number, from: number, to: nu
     const yRe = valuesB[i] * valuesC[j] - valuesB[i + 1] * valuesC[j + 1];
     const yIm = valuesB[i] * valuesC[j + 1] + valuesB[i + 1] * valuesC[j];
     const r = 4 * t;
-    data[o] = raw[r] * yRe - raw[r + 1] * yIm;
-    data[o + 1] = raw[r] * yIm + raw[r + 1] * yRe;
-    data[o + 2] = raw[r + 2] * yRe - raw[r + 3] * yIm;
-    data[o + 3] = raw[r + 2] * yIm + raw[r + 3] * yRe;
+    if ((sides & LEFT) !== 0) {
+      data[o] = raw[r] * yRe - raw[r + 1] * yIm;
+      data[o + 1] = raw[r] * yIm + raw[r + 1] * yRe;
+    }
+    if ((sides & RIGHT) !== 0) {
+      data[o + 2] = raw[r + 2] * yRe - raw[r + 3] * yIm;
+      data[o + 3] = raw[r + 2] * yIm + raw[r + 3] * yRe;
+    }
   }
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shapeAxis, valuesAt } from '../../../../src/engines/bass/axis-modes.ts';
 import { solveAxis } from '../../../../src/engines/bass/axis-solver.ts';
-import { emptyTerms, fillTerm, growTerms, pointFactors } from '../../../../src/engines/bass/closed-axis.ts';
+import { BOTH, emptyTerms, fillTerm, growTerms, pointFactors } from '../../../../src/engines/bass/closed-axis.ts';
 import { seededRandom } from '../../../../src/math/random.ts';
 import { faultIn, randomWalls } from './axis-count.ts';
 
@@ -25,8 +25,8 @@ const closedForm = (k: number, b0: Complex, b1: Complex, k2: Complex, x: number,
   fillTerm(terms, 0, k2[0], k2[1], walls, A);
   const low = new Float64Array(4);
   const high = new Float64Array(4);
-  pointFactors(terms, 0, 1, Math.min(x, x0), walls, A, false, low);
-  pointFactors(terms, 0, 1, Math.max(x, x0), walls, A, true, high);
+  pointFactors(terms, 0, 1, Math.min(x, x0), walls, A, false, BOTH, low);
+  pointFactors(terms, 0, 1, Math.max(x, x0), walls, A, true, BOTH, high);
   return times([low[0], low[1]], [high[2], high[3]]);
 };
 
