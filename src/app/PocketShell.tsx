@@ -112,7 +112,10 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>
-                <Outline />
+                <details className="pocket-outline">
+                  <summary>Choose from the outline</summary>
+                  <Outline />
+                </details>
                 <Parameters />
               </>
             )}

@@ -69,6 +69,29 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
     ],
   },
   {
+    title: 'The project',
+    shortcuts: [
+      {
+        keys: ['z'],
+        ctrl: true,
+        shift: true,
+        shown: ['Ctrl', 'Shift', 'Z'],
+        does: 'Redo',
+        run: ({ view }) => view.document.actions.redo(),
+      },
+      {
+        keys: ['z'],
+        ctrl: true,
+        shown: ['Ctrl', 'Z'],
+        does: 'Undo',
+        run: ({ view }) => view.document.actions.undo(),
+      },
+      { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
+      { keys: ['s'], ctrl: true, shown: ['Ctrl', 'S'], does: 'Save a file', run: ({ actions }) => actions?.saveFile() },
+      { keys: ['?'], shown: ['?'], does: 'This sheet', run: ({ showKeys }) => showKeys() },
+    ],
+  },
+  {
     title: 'What is shown',
     shortcuts: [
       { keys: ['g'], shown: ['G'], does: 'Sightlines', run: overlay('sightlines') },
@@ -94,29 +117,6 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       },
       { keys: [','], shown: [','], does: 'Frequency down a 24th of an octave', run: stepFrequency(-1) },
       { keys: ['.'], shown: ['.'], does: 'Frequency up a 24th of an octave', run: stepFrequency(1) },
-    ],
-  },
-  {
-    title: 'The project',
-    shortcuts: [
-      {
-        keys: ['z'],
-        ctrl: true,
-        shift: true,
-        shown: ['Ctrl', 'Shift', 'Z'],
-        does: 'Redo',
-        run: ({ view }) => view.document.actions.redo(),
-      },
-      {
-        keys: ['z'],
-        ctrl: true,
-        shown: ['Ctrl', 'Z'],
-        does: 'Undo',
-        run: ({ view }) => view.document.actions.undo(),
-      },
-      { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
-      { keys: ['s'], ctrl: true, shown: ['Ctrl', 'S'], does: 'Save a file', run: ({ actions }) => actions?.saveFile() },
-      { keys: ['?'], shown: ['?'], does: 'This sheet', run: ({ showKeys }) => showKeys() },
     ],
   },
 ];

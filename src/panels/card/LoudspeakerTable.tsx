@@ -4,6 +4,8 @@ import { decibels, degrees, length, milliseconds, type Shown, share } from '../f
 import { useChoose, useUnits } from '../hooks.ts';
 import { Figure } from '../marks/Figure.tsx';
 
+const COLUMNS = ['name', 'across', 'up', 'far', 'arrives', 'level', 'seen'] as const;
+
 const compact = (shown: Shown): Shown => ({ ...shown, text: shown.text.replace(' ft', '′').replace(' in', '″') });
 
 /** Every loudspeaker from the chosen seat's ears: azimuth to the right of straight ahead, distance, level, share seen. */
@@ -13,7 +15,12 @@ export const LoudspeakerTable = ({ loudspeakers }: { loudspeakers: readonly Loud
   const choose = useChoose();
   if (loudspeakers.length === 0) return <p className="waiting">No loudspeakers in this room.</p>;
   return (
-    <table className="speakers">
+    <table className={`speakers is-${units}`}>
+      <colgroup>
+        {COLUMNS.map((name) => (
+          <col key={name} className={`col-${name}`} />
+        ))}
+      </colgroup>
       <thead>
         <tr>
           <th scope="col">

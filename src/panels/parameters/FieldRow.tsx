@@ -15,7 +15,7 @@ const usePut = ({ field, keys }: PlacedField): Put => {
   const units = useUnits();
   return (value) => {
     const refusal = document.actions.apply(field.label, (project) => setValue(project, keys, value));
-    return refusal ? refusalText(refusal, document.getState().project, units) : null;
+    return refusal ? refusalText(refusal, units, document.getState().project) : null;
   };
 };
 

@@ -16,9 +16,12 @@ const NAME_PX = 11.5;
 /** How far the heading's note reaches, so that the cursor's label keeps clear of it. */
 const NOTE_PX = 262;
 
+/** Narrower than this, every other tick is left out and the note goes under the axis. */
+const ROOMY_PX = 480;
+
 const Axis = ({ layout }: { layout: RibbonLayout }) => (
   <ol className="ribbon-axis" aria-hidden="true" style={{ top: layout.bottom }}>
-    {TICKS_HZ.map((hz) => (
+    {TICKS_HZ.filter((_, i) => layout.right - layout.left > ROOMY_PX || i % 2 === 0).map((hz) => (
       <li key={hz} style={{ left: xOfHz(layout, hz) }}>
         {hz === 200 ? '200 Hz' : hz}
       </li>
@@ -51,10 +54,12 @@ const Cursor = ({ layout, level, waiting }: { layout: RibbonLayout; level: numbe
   const frequencyHz = useSession((state) => state.frequencyHz);
   const x = xOfHz(layout, frequencyHz);
   const flips = x > layout.right - 150;
-  const away = flips ? 8 : Math.max(8, layout.left + NOTE_PX - x);
+  const note = layout.right - layout.left > ROOMY_PX ? NOTE_PX : 0;
+  const away = flips ? 8 : Math.max(8, layout.left + note - x);
+  const top = x < layout.left + note ? layout.top - 8 : 4;
   return (
-    <div className="ribbon-cursor" style={{ left: x, top: 4, height: layout.bottom - 2 }}>
-      <span style={flips ? { right: away } : { left: away }}>
+    <div className="ribbon-cursor" style={{ left: x, top, height: layout.bottom + 2 - top }}>
+      <span style={{ top: 4 - top, ...(flips ? { right: away } : { left: away }) }}>
         <b>{hertz(frequencyHz).text} Hz</b>
         {level !== null && `  ${decibels(level).text} dB`}
         {waiting && <em> computing</em>}
@@ -135,7 +140,14 @@ export const Ribbon = () => {
           <Axis layout={layout} />
           {axis && scale && <ScaleBar scale={scale} axis={axis} layout={layout} />}
           {modes?.[0] && modes[0].hz > 20 && (
-            <p className="ribbon-note" style={{ left: layout.left }}>
+            <p
+              className="ribbon-note"
+              style={
+                layout.right - layout.left > ROOMY_PX
+                  ? { left: layout.left, top: 5 }
+                  : { left: layout.left, top: layout.height + 4 }
+              }
+            >
               <i /> a sealed model; doors and stud walls leak
             </p>
           )}

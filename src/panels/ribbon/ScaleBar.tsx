@@ -32,7 +32,7 @@ export const ScaleBar = ({ scale, axis, layout }: ScaleBarProps) => {
   const probe = useSession((state) => state.probe);
   const step = labelStep(axis, layout.bottom - layout.top);
   const ticks: number[] = [];
-  for (let db = axis.highDb; db >= axis.lowDb; db -= step) ticks.push(db);
+  for (let db = Math.floor(axis.highDb / step) * step; db >= axis.lowDb; db -= step) ticks.push(db);
   return (
     <div
       className="scale"
