@@ -1,7 +1,7 @@
 import { createBoxField } from '../../src/engines/bass/box-field.ts';
 import { perPairResponses } from './baselines/per-pair.ts';
 import { type PlainRoom, plainRoom } from './baselines/plain-axis.ts';
-import { factoredSlice, tripleSumAt } from './baselines/slices.ts';
+import { factoredSlice, sourceShapes, tripleSumAt } from './baselines/slices.ts';
 import { CUT_HZ, EPSILON, FREQUENCIES_HZ, floorPlane, meanOverRms, SCENES, type Scene, worstOverRms } from './scene.ts';
 import { createLedger, interleave } from './timing.ts';
 
@@ -34,6 +34,7 @@ const benchResponses = (scene: Scene): void => {
     const warm = createBoxField(scene.spec);
     warm.unitResponses(scene.sources, seats, FREQUENCIES_HZ);
     const moved = Float64Array.from(seats);
+    const dragging = createBoxField(scene.spec);
     const [full, literal, reseated, drag] = interleave(15, [
       {
         label: 'a new room',
@@ -58,7 +59,7 @@ const benchResponses = (scene: Scene): void => {
         label: 'drag',
         run: (round) => {
           const dragged = Float64Array.of(0.3 + 0.02 * round, 0.2, 0.3);
-          warm.unitResponses(dragged, moved, FREQUENCIES_HZ);
+          dragging.unitResponses(dragged, seats, FREQUENCIES_HZ);
         },
       },
     ]);
@@ -109,12 +110,26 @@ const benchSlices = (scene: Scene): void => {
       },
     },
   ]);
-  const start = performance.now();
-  for (const [i, pixel] of pixels.entries()) {
-    const at = [plane.uM[pixel % POINTS], EAR_M, plane.vM[Math.floor(pixel / POINTS)]] as const;
-    [sampled.re[i], sampled.im[i]] = tripleSumAt(room, sources, weights, at, TRIPLE_HZ);
-  }
-  const triple = (performance.now() - start) * PIXEL_STEP;
+  const shapes = sourceShapes(room, sources, weights);
+  // in the same minute, the engine's slice in between
+  const [again, sample] = interleave(3, [
+    {
+      label: 'slice',
+      run: () => {
+        ours = field.slice(plane, sources, weights, SLICE_HZ);
+      },
+    },
+    {
+      label: 'per pixel',
+      run: () => {
+        for (const [i, pixel] of pixels.entries()) {
+          const at = [plane.uM[pixel % POINTS], EAR_M, plane.vM[Math.floor(pixel / POINTS)]] as const;
+          [sampled.re[i], sampled.im[i]] = tripleSumAt(room, shapes, at, TRIPLE_HZ);
+        }
+      },
+    },
+  ]);
+  const triple = sample * PIXEL_STEP;
   ledger.bound('slice: worst difference from factored code over the rms', worstOverRms(ours, plain), 1e-6);
   const ourPixels = { re: pixels.map((p) => ours.re[p]), im: pixels.map((p) => ours.im[p]) };
   ledger.bound(

@@ -241,33 +241,36 @@ export const valuesAt = (modes: AxisModes, xM: number, count: number, out: Float
     const pIm = rate[i + 1];
     let re: number;
     let im: number;
-    if (kind === FORM.even || kind === FORM.odd) {
-      const u = pRe * (s - 0.5);
-      const v = pIm * (s - 0.5);
-      const grow = Math.exp(v);
-      const shrink = 1 / grow;
-      const ch = (grow + shrink) / 2;
-      const sh = (grow - shrink) / 2;
-      if (kind === FORM.even) {
-        re = Math.cos(u) * ch;
-        im = -Math.sin(u) * sh;
+    if (kind <= FORM.odd) {
+      const from = kind === FORM.trig ? s : s - 0.5;
+      const u = pRe * from;
+      const v = pIm * from;
+      let ch: number;
+      let sh: number;
+      if (v < 0.25 && v > -0.25) {
+        // light walls: Taylor's series to 2e-16
+        const v2 = v * v;
+        ch = 1 + (v2 / 2) * (1 + (v2 / 12) * (1 + (v2 / 30) * (1 + (v2 / 56) * (1 + v2 / 90))));
+        sh = v * (1 + (v2 / 6) * (1 + (v2 / 20) * (1 + (v2 / 42) * (1 + (v2 / 72) * (1 + v2 / 110)))));
       } else {
-        re = Math.sin(u) * ch;
-        im = Math.cos(u) * sh;
+        const grow = Math.exp(v);
+        ch = (grow + 1 / grow) / 2;
+        sh = (grow - 1 / grow) / 2;
       }
-    } else if (kind === FORM.trig) {
-      const u = pRe * s;
-      const v = pIm * s;
-      const grow = Math.exp(v);
-      const shrink = 1 / grow;
-      const ch = (grow + shrink) / 2;
-      const sh = (grow - shrink) / 2;
       const cosU = Math.cos(u);
       const sinU = Math.sin(u);
-      const sRe = sinU * ch;
-      const sIm = cosU * sh;
-      re = cosU * ch + second[i] * sRe - second[i + 1] * sIm;
-      im = -sinU * sh + second[i] * sIm + second[i + 1] * sRe;
+      if (kind === FORM.even) {
+        re = cosU * ch;
+        im = -sinU * sh;
+      } else if (kind === FORM.odd) {
+        re = sinU * ch;
+        im = cosU * sh;
+      } else {
+        const sRe = sinU * ch;
+        const sIm = cosU * sh;
+        re = cosU * ch + second[i] * sRe - second[i + 1] * sIm;
+        im = -sinU * sh + second[i] * sIm + second[i + 1] * sRe;
+      }
     } else if (kind === FORM.small) {
       seriesEntire(roots.w[i] * s * s, roots.w[i + 1] * s * s, entire);
       re = entire[0] + s * (second[i] * entire[2] - second[i + 1] * entire[3]);

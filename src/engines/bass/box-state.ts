@@ -157,7 +157,7 @@ export const readyTerms = (geometry: BoxGeometry, state: BoxState, axis: Axis, c
   const closed = state.closed[axis];
   if (closed.filled >= count) return closed;
   const terms = geometry.terms(axis);
-  growTerms(closed, Math.min(terms.count, Math.ceil(count * 1.25)), geometry.allocate);
+  growTerms(closed, Math.min(terms.count, Math.ceil(count * 1.1)), geometry.allocate);
   const [b, c] = ACROSS[axis];
   readyOrders(geometry, state, b, terms.firstCount[count - 1]);
   readyOrders(geometry, state, c, terms.secondCount[count - 1]);

@@ -57,8 +57,6 @@ export const fillTerm = (
   const b0Im = walls[1];
   const b1Re = walls[2];
   const b1Im = walls[3];
-  let invRe: number;
-  let invIm: number;
   if ((k2Re * k2Re + k2Im * k2Im) * lengthM ** 4 < 0.0625) {
     table[o] = k2Re;
     table[o + 1] = k2Im;
@@ -68,55 +66,64 @@ export const fillTerm = (
     const gapIm = (k2Im - (b0Re * b1Im + b0Im * b1Re)) * lengthM;
     const sumRe = b0Re + b1Re;
     const sumIm = b0Im + b1Im;
-    invRe = sumRe * entire[0] - sumIm * entire[1] - (gapRe * entire[2] - gapIm * entire[3]);
-    invIm = sumRe * entire[1] + sumIm * entire[0] - (gapRe * entire[3] + gapIm * entire[2]);
-  } else {
-    setRoot(-k2Re, -k2Im, root);
-    const gRe = root[0];
-    const gIm = root[1];
-    if (gRe * lengthM > STRONGEST_DECAY) {
-      table.fill(0, o, o + STRIDE);
-      return;
-    }
-    const size = Math.exp(-gRe * lengthM);
-    const eRe = size * Math.cos(gIm * lengthM);
-    const eIm = -size * Math.sin(gIm * lengthM);
-    table[o] = gRe;
-    table[o + 1] = gIm;
-    table[o + 2] = eRe;
-    table[o + 3] = eIm;
-    const p0Re = gRe + b0Re;
-    const p0Im = gIm + b0Im;
-    const p1Re = gRe + b1Re;
-    const p1Im = gIm + b1Im;
-    const m0Re = gRe - b0Re;
-    const m0Im = gIm - b0Im;
-    const m1Re = gRe - b1Re;
-    const m1Im = gIm - b1Im;
-    table[o + 6] = m0Re * eRe - m0Im * eIm;
-    table[o + 7] = m0Re * eIm + m0Im * eRe;
-    table[o + 8] = m1Re * eRe - m1Im * eIm;
-    table[o + 9] = m1Re * eIm + m1Im * eRe;
-    const dRe = p0Re * p1Re - p0Im * p1Im - (table[o + 6] * table[o + 8] - table[o + 7] * table[o + 9]);
-    const dIm = p0Re * p1Im + p0Im * p1Re - (table[o + 6] * table[o + 9] + table[o + 7] * table[o + 8]);
-    const fRe = 2 * (gRe * eRe - gIm * eIm);
-    const fIm = 2 * (gRe * eIm + gIm * eRe);
-    invRe = fRe * dRe - fIm * dIm;
-    invIm = fRe * dIm + fIm * dRe;
+    const invRe = sumRe * entire[0] - sumIm * entire[1] - (gapRe * entire[2] - gapIm * entire[3]);
+    const invIm = sumRe * entire[1] + sumIm * entire[0] - (gapRe * entire[3] + gapIm * entire[2]);
+    setInverse(table, o + 4, invRe, invIm);
+    return;
   }
-  if (invRe === 0 && invIm === 0) invIm = Number.MIN_VALUE * 1e40;
-  // 1 / (re + j im) by Smith's rule: e^(-gamma a) may be as small as 1e-220, its square would vanish
-  if (Math.abs(invRe) >= Math.abs(invIm)) {
-    const r = invIm / invRe;
-    const d = invRe + invIm * r;
-    table[o + 4] = 1 / d;
-    table[o + 5] = -r / d;
-  } else {
-    const r = invRe / invIm;
-    const d = invRe * r + invIm;
-    table[o + 4] = r / d;
-    table[o + 5] = -1 / d;
+  setRoot(-k2Re, -k2Im, root);
+  const gRe = root[0];
+  const gIm = root[1];
+  if (gRe * lengthM > STRONGEST_DECAY) {
+    table.fill(0, o, o + STRIDE);
+    return;
   }
+  const size = Math.exp(-gRe * lengthM);
+  const cos = Math.cos(gIm * lengthM);
+  const sin = Math.sin(gIm * lengthM);
+  const eRe = size * cos;
+  const eIm = -size * sin;
+  table[o] = gRe;
+  table[o + 1] = gIm;
+  table[o + 2] = eRe;
+  table[o + 3] = eIm;
+  const m0Re = gRe - b0Re;
+  const m0Im = gIm - b0Im;
+  const m1Re = gRe - b1Re;
+  const m1Im = gIm - b1Im;
+  const e0Re = m0Re * eRe - m0Im * eIm;
+  const e0Im = m0Re * eIm + m0Im * eRe;
+  const e1Re = m1Re * eRe - m1Im * eIm;
+  const e1Im = m1Re * eIm + m1Im * eRe;
+  table[o + 6] = e0Re;
+  table[o + 7] = e0Im;
+  table[o + 8] = e1Re;
+  table[o + 9] = e1Im;
+  const p0Re = gRe + b0Re;
+  const p0Im = gIm + b0Im;
+  const p1Re = gRe + b1Re;
+  const p1Im = gIm + b1Im;
+  const dRe = p0Re * p1Re - p0Im * p1Im - (e0Re * e1Re - e0Im * e1Im);
+  const dIm = p0Re * p1Im + p0Im * p1Re - (e0Re * e1Im + e0Im * e1Re);
+  setInverse(table, o + 4, 2 * (gRe * dRe - gIm * dIm), 2 * (gRe * dIm + gIm * dRe));
+  // and by e, whose inverse is known: its modulus may be as small as 1e-220
+  const grow = 1 / size;
+  const iRe = table[o + 4] * grow;
+  const iIm = table[o + 5] * grow;
+  table[o + 4] = iRe * cos - iIm * sin;
+  table[o + 5] = iRe * sin + iIm * cos;
+};
+
+/** 1 / (re + j im) into table[o], table[o + 1]; an exact zero (a lossless room on a resonance) counts as 1e-120 j. */
+const setInverse = (table: Float64Array, o: number, re: number, im: number): void => {
+  const square = re * re + im * im;
+  if (square === 0) {
+    table[o] = 0;
+    table[o + 1] = -1e120;
+    return;
+  }
+  table[o] = re / square;
+  table[o + 1] = -im / square;
 };
 
 /** Which of L and R is wanted. */
@@ -161,8 +168,18 @@ export const pointFactors = (
     } else {
       const eIm = table[o + 3];
       const size = Math.exp(-gRe * xM);
-      const cos = Math.cos(gIm * xM);
-      const sin = Math.sin(gIm * xM);
+      const angle = gIm * xM;
+      let cos: number;
+      let sin: number;
+      if (angle < 0.25 && angle > -0.25) {
+        // most terms decay and hardly turn: Taylor's series to 2e-16
+        const a2 = angle * angle;
+        cos = 1 - (a2 / 2) * (1 - (a2 / 12) * (1 - (a2 / 30) * (1 - (a2 / 56) * (1 - a2 / 90))));
+        sin = angle * (1 - (a2 / 6) * (1 - (a2 / 20) * (1 - (a2 / 42) * (1 - (a2 / 72) * (1 - a2 / 110)))));
+      } else {
+        cos = Math.cos(angle);
+        sin = Math.sin(angle);
+      }
       const nRe = size * cos;
       const nIm = -size * sin;
       // e^(-gamma (a - x)) = e^(-gamma a) / e^(-gamma x)

@@ -5,25 +5,41 @@ const x = new Float64Array(2);
 const y = new Float64Array(2);
 const z = new Float64Array(2);
 const x0 = new Float64Array(2);
-const y0 = new Float64Array(2);
 const z0 = new Float64Array(2);
 const g = new Float64Array(2);
-const p = new Float64Array(2);
+/** Shapes of the sources along the three axes and their weights, for the triple sum: made once a slice. */
+export interface SourceShapes {
+  count: number;
+  weights: Float64Array;
+  /** Per source and axis: re and im of X_n(x0) / integral of X_n^2. */
+  values: Float64Array[][];
+}
 
-const times = (re: number, im: number): void => {
-  const next = p[0] * re - p[1] * im;
-  p[1] = p[0] * im + p[1] * re;
-  p[0] = next;
+export const sourceShapes = (room: PlainRoom, sources: Float64Array, weights: Float64Array): SourceShapes => {
+  const values: Float64Array[][] = [];
+  for (let s = 0; 3 * s < sources.length; s++) {
+    values.push(
+      room.axes.map((axis, which) => {
+        const list = new Float64Array(2 * axis.count);
+        for (let n = 0; n < axis.count; n++) {
+          shape(axis, n, sources[3 * s + which], x);
+          list[2 * n] = x[0] * axis.weightRe[n] - x[1] * axis.weightIm[n];
+          list[2 * n + 1] = x[0] * axis.weightIm[n] + x[1] * axis.weightRe[n];
+        }
+        return list;
+      }),
+    );
+  }
+  return { count: values.length, weights, values };
 };
 
 /**
  * The field at one point as the triple sum over damped modes with rigid frequency up to `cutHz`, term by term: 4 pi sum psi
- * psi0 / (Lam (k_n^2 - k^2)), once for every source.
+ * psi0 / (Lam (k_n^2 - k^2)), once for every source. Each shape is evaluated in the loop that runs over its order.
  */
 export const tripleSumAt = (
   room: PlainRoom,
-  sources: Float64Array,
-  weights: Float64Array,
+  { count, weights, values }: SourceShapes,
   point: readonly [number, number, number],
   cutHz: number,
 ): [number, number] => {
@@ -31,35 +47,37 @@ export const tripleSumAt = (
   const limit = ((2 * Math.PI * cutHz) / room.soundSpeed) ** 2;
   let sumRe = 0;
   let sumIm = 0;
-  for (let s = 0; 3 * s < sources.length; s++) {
+  for (let s = 0; s < count; s++) {
+    const [vx, vy, vz] = values[s];
     let re = 0;
     let im = 0;
-    for (let l = 0; ((l * Math.PI) / ax.lengthM) ** 2 <= limit; l++) {
-      for (let m = 0; ((l * Math.PI) / ax.lengthM) ** 2 + ((m * Math.PI) / ay.lengthM) ** 2 <= limit; m++) {
-        const plane = ((l * Math.PI) / ax.lengthM) ** 2 + ((m * Math.PI) / ay.lengthM) ** 2;
-        for (let n = 0; plane + ((n * Math.PI) / az.lengthM) ** 2 <= limit; n++) {
-          shape(ax, l, point[0], x);
-          shape(ay, m, point[1], y);
+    for (let l = 0; l < ax.count; l++) {
+      const kappaX = ((l * Math.PI) / ax.lengthM) ** 2;
+      if (kappaX > limit) break;
+      shape(ax, l, point[0], x);
+      const aRe = x[0] * vx[2 * l] - x[1] * vx[2 * l + 1];
+      const aIm = x[0] * vx[2 * l + 1] + x[1] * vx[2 * l];
+      for (let m = 0; m < ay.count; m++) {
+        const kappaY = kappaX + ((m * Math.PI) / ay.lengthM) ** 2;
+        if (kappaY > limit) break;
+        shape(ay, m, point[1], y);
+        const bRe = y[0] * vy[2 * m] - y[1] * vy[2 * m + 1];
+        const bIm = y[0] * vy[2 * m + 1] + y[1] * vy[2 * m];
+        const cRe = aRe * bRe - aIm * bIm;
+        const cIm = aRe * bIm + aIm * bRe;
+        for (let n = 0; n < az.count; n++) {
+          if (kappaY + ((n * Math.PI) / az.lengthM) ** 2 > limit) break;
           shape(az, n, point[2], z);
-          shape(ax, l, sources[3 * s], x0);
-          shape(ay, m, sources[3 * s + 1], y0);
-          shape(az, n, sources[3 * s + 2], z0);
-          p[0] = ax.weightRe[l];
-          p[1] = ax.weightIm[l];
-          times(x[0], x[1]);
-          times(y[0], y[1]);
-          times(z[0], z[1]);
-          times(x0[0], x0[1]);
-          times(y0[0], y0[1]);
-          times(z0[0], z0[1]);
-          times(ay.weightRe[m], ay.weightIm[m]);
-          times(az.weightRe[n], az.weightIm[n]);
+          const eRe = z[0] * vz[2 * n] - z[1] * vz[2 * n + 1];
+          const eIm = z[0] * vz[2 * n + 1] + z[1] * vz[2 * n];
+          const pRe = cRe * eRe - cIm * eIm;
+          const pIm = cRe * eIm + cIm * eRe;
           const dRe =
             ax.wRe[l] / ax.lengthM ** 2 + ay.wRe[m] / ay.lengthM ** 2 + az.wRe[n] / az.lengthM ** 2 - room.k ** 2;
           const dIm = ax.wIm[l] / ax.lengthM ** 2 + ay.wIm[m] / ay.lengthM ** 2 + az.wIm[n] / az.lengthM ** 2;
           const d = dRe * dRe + dIm * dIm;
-          re += (p[0] * dRe + p[1] * dIm) / d;
-          im += (p[1] * dRe - p[0] * dIm) / d;
+          re += (pRe * dRe + pIm * dIm) / d;
+          im += (pIm * dRe - pRe * dIm) / d;
         }
       }
     }
