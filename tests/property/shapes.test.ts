@@ -127,7 +127,7 @@ describe(`shapes, seed ${SEED}`, () => {
         expect(b.min[0]).toBeCloseTo(-a.max[0], 5);
         expect(b.max[0]).toBeCloseTo(-a.min[0], 5);
       }),
-      { seed: SEED, numRuns: 60 },
+      { seed: SEED, numRuns: 30 },
     );
   });
 
@@ -141,7 +141,7 @@ describe(`shapes, seed ${SEED}`, () => {
           if (solid.part !== 'face') expect(openEdges(solid.geometry), where).toBe(0);
         }
       }),
-      { seed: SEED, numRuns: 40 },
+      { seed: SEED, numRuns: 20 },
     );
   });
 });

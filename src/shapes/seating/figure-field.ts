@@ -3,6 +3,9 @@ import type { Vec3 } from '../../math/vec3.ts';
 /** A signed distance in metres: negative inside. Close to true near the surface, which is all that is asked of it. */
 export type Field = (x: number, y: number, z: number) => number;
 
+/** Near enough to a surface: a fifth of a millimetre. */
+const NEAR_M = 2e-4;
+
 /** A limb of changing thickness between two points: the distance to the axis less the thickness beside it. */
 export const taper = (a: Vec3, b: Vec3, radiusA: number, radiusB: number): Field => {
   const [ax, ay, az] = a;
@@ -65,7 +68,7 @@ export const normalOf = (field: Field, [x, y, z]: Vec3): Vec3 => {
   const gx = field(x + e, y, z) - field(x - e, y, z);
   const gy = field(x, y + e, z) - field(x, y - e, z);
   const gz = field(x, y, z + e) - field(x, y, z - e);
-  const size = Math.hypot(gx, gy, gz);
+  const size = Math.sqrt(gx * gx + gy * gy + gz * gz);
   return size > 0 ? [gx / size, gy / size, gz / size] : [0, 1, 0];
 };
 
@@ -74,7 +77,7 @@ export const reachTo = (field: Field, from: Vec3, along: Vec3, limit: number): n
   let t = 0;
   for (let step = 0; step < 24; step += 1) {
     const d = field(from[0] + along[0] * t, from[1] + along[1] * t, from[2] + along[2] * t);
-    if (d > -2e-4) break;
+    if (d > -NEAR_M) break;
     t -= d * 0.95;
     if (t >= limit) return limit;
   }
@@ -86,7 +89,7 @@ export const drawnTo = (field: Field, from: Vec3, depthM: number): Vec3 => {
   let p = from;
   for (let step = 0; step < 3; step += 1) {
     const d = field(p[0], p[1], p[2]);
-    if (d < -depthM || d > depthM) return p;
+    if (d < -depthM || d > depthM || Math.abs(d) < NEAR_M) return p;
     const n = normalOf(field, p);
     p = [p[0] - n[0] * d, p[1] - n[1] * d, p[2] - n[2] * d];
   }

@@ -16,7 +16,7 @@ const CHIN_BELOW_EYE_M = 0.112;
 export const headMiddleBehindEyeM = (earBehindEyeM: number): number =>
   Math.max(0.05, Math.min(earBehindEyeM, HEAD_LENGTH_M / 2 - 0.012));
 
-const AROUND = 16;
+const AROUND = 20;
 
 /** A smooth head with a jaw and no features, about the eye point, looking to -z. Its crown is exactly at `crownM`. */
 export const headMesh = (crownM: number, earBehindEyeM: number): RawMesh => {

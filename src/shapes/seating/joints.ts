@@ -91,7 +91,7 @@ export const jointsOf = (m: FigureMeasures): Joints => {
   const spine = BACK_PLANE_M - 0.105 * girth;
   const eye = trunk(0, eyeAbovePanM, 0);
   const turn = radiansOf(m.facingDeg);
-  const nape = headMiddleBehindEyeM(m.earBehindEyeM) + 0.018;
+  const nape = headMiddleBehindEyeM(m.earBehindEyeM) + 0.004;
   const shoulder = trunk(0.184 * girth, 0.44 * tall, spine);
   const hip: Vec3 = [0.088 * girth, panM + 0.088 * girth, 0.04];
   const knee: Vec3 = [0.112 * girth, panM + 0.066, -0.4];

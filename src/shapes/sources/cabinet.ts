@@ -26,21 +26,36 @@ export const driverHoles = (widthM: number, heightM: number): Hole[] => {
   return lying ? [at(-long / 2 + cone + 0.03, cone), at(long / 2 - dome - 0.05, dome)] : [tall];
 };
 
-/** A box loudspeaker about its middle: rounded cabinet, a baffle let into its front, drivers in it. Bounds are its size. */
-export const boxCabinet = ([width, height, depth]: Vec3): RawPart[] => {
-  const well = Math.min(WELL_M, depth * 0.4);
+/**
+ * A rounded box about the origin with a baffle as its front, deep enough for drivers to sink in; bounds are its size. The
+ * box's own rounded front lies behind the drivers' wells; the baffle is set in a little from its sides.
+ */
+export const fronted = (
+  [width, height, depth]: Vec3,
+  radiusM: number,
+  wellM: number,
+  holes: readonly Hole[],
+): RawMesh => {
   const front = -depth / 2;
+  const inset = radiusM * 0.3;
+  return joined(
+    boxBetween([-width / 2, -height / 2, front + wellM], [width / 2, height / 2, depth / 2], { radiusM }),
+    moved(baffle(width - inset, height - inset, wellM + radiusM, holes), [0, 0, front]),
+  );
+};
+
+/** How deep a front may be let in; too shallow for drivers where it is less than WELL_M. */
+export const wellOf = (depth: number): number => Math.min(WELL_M, depth * 0.4);
+
+/** A box loudspeaker about its middle: rounded cabinet, a baffle let into its front, drivers in it. */
+export const boxCabinet = (size: Vec3): RawPart[] => {
+  const [width, height, depth] = size;
+  const well = wellOf(depth);
   const radiusM = Math.min(0.012, width / 8, height / 8, depth / 8);
-  const body = boxBetween([-width / 2, -height / 2, front + well - radiusM], [width / 2, height / 2, depth / 2], {
-    radiusM,
-  });
   const holes = driverHoles(width * 0.96, height * 0.96);
-  // Set in a little from the rounded body, so that its square corners sit on it as a baffle's do.
-  const inset = radiusM / 2;
-  const plate = moved(baffle(width - inset, height - inset, well, holes), [0, 0, front]);
   return [
-    { part: 'cabinet', material: 'cabinet', mesh: joined(body, plate) },
-    ...(well < WELL_M ? [] : driverParts(holes, front)),
+    { part: 'cabinet', material: 'cabinet', mesh: fronted(size, radiusM, well, holes) },
+    ...(well < WELL_M ? [] : driverParts(holes, -depth / 2)),
   ];
 };
 

@@ -2,12 +2,11 @@ import type { Vec3 } from '../../math/vec3.ts';
 import type { Project, Subwoofer } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
-import { baffle } from '../mesh/baffle.ts';
 import { revolved } from '../mesh/loft.ts';
 import { joined, mirrored, moved } from '../mesh/raw.ts';
-import { boxBetween } from '../mesh/rounded-box.ts';
 import { standing } from '../placement.ts';
 import type { Solid } from '../solid.ts';
+import { fronted, wellOf } from './cabinet.ts';
 import { driverParts, WELL_M } from './driver.ts';
 
 const FEET_M = 0.018;
@@ -15,18 +14,13 @@ const FEET_M = 0.018;
 /** A low solid cube on short feet with one large cone. Bounds are its size, feet included. */
 const subwooferParts = ([width, height, depth]: Vec3): RawPart[] => {
   const low = Math.min(FEET_M, height / 8);
-  const well = Math.min(WELL_M, depth * 0.4);
+  const well = wellOf(depth);
   const front = -depth / 2;
   const radiusM = Math.min(0.018, width / 10, height / 10, depth / 10);
-  const bottom = low - height / 2;
-  const body = boxBetween([-width / 2, bottom, front + well - radiusM], [width / 2, height / 2, depth / 2], {
-    radiusM,
-    arc: 2,
-  });
   const face = height - low;
-  const holes = [{ x: 0, y: 0, radiusM: Math.min(width, face) * 0.405 }];
   const lift: Vec3 = [0, low / 2, 0];
-  const plate = moved(baffle(width - radiusM / 2, face - radiusM / 2, well, holes), [0, low / 2, front]);
+  const holes = [{ x: 0, y: 0, radiusM: Math.min(width, face) * 0.405 }];
+  const body = fronted([width, face, depth], radiusM, well, holes);
   const glide = (z: number) =>
     moved(
       revolved(
@@ -40,7 +34,7 @@ const subwooferParts = ([width, height, depth]: Vec3): RawPart[] => {
     );
   const glides = joined(glide(front + 0.06), glide(depth / 2 - 0.05));
   return [
-    { part: 'cabinet', material: 'cabinet', mesh: joined(body, plate) },
+    { part: 'cabinet', material: 'cabinet', mesh: moved(body, lift) },
     ...(well < WELL_M ? [] : driverParts(holes, front).map((p) => ({ ...p, mesh: moved(p.mesh, lift) }))),
     { part: 'feet', material: 'rubber', mesh: joined(glides, mirrored(glides)) },
   ];

@@ -1,11 +1,11 @@
-import preset from '../../../src/model/presets/two-row.json';
 import type { Project } from '../../../src/model/project.ts';
 import { projectSchema } from '../../../src/model/schema/project.ts';
 import { type MeshGeometry, placed, type Solid } from '../../../src/shapes/index.ts';
+import preset from './two-rows.json';
 
 type Json = Record<string, unknown>;
 
-/** The two-row demo room with some of its parts replaced. */
+/** A room of 4.3 x 6.1 x 2.7 m with two rows, eleven loudspeakers and four subwoofers, with some of its parts replaced. */
 export const demo = (changes: Json = {}): Project => projectSchema.parse({ ...structuredClone(preset), ...changes });
 
 /** A bare room of 4 x 5 x 2.5 m with one chair two metres from the front. */
