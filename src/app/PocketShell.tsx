@@ -25,13 +25,13 @@ type Tab = (typeof TABS)[number]['id'];
 
 const TOP = 52;
 
-const SeatTab = () => {
+const SeatTab = ({ wide }: { wide: boolean }) => {
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
   return (
     <>
       <div className="pocket-plan" ref={box}>
-        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={210} />}
+        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={wide ? 130 : 210} />}
       </div>
       <SeatCard />
     </>
@@ -107,7 +107,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
       >
         <div className="pocket-scroll scrolls" role="tabpanel" aria-labelledby={`tab-${tab}`}>
           <ErrorBoundary key={tab} of="this sheet">
-            {tab === 'seat' && <SeatTab />}
+            {tab === 'seat' && <SeatTab wide={wide} />}
             {tab === 'floor' && <FloorTab onSheet={onSheet} />}
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (

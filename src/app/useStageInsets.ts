@@ -1,4 +1,6 @@
 import { useLayoutEffect } from 'react';
+import { requestFrame } from '../state/frames.ts';
+import { useView } from '../state/view.tsx';
 
 export interface Insets {
   readonly left: number;
@@ -9,10 +11,14 @@ export interface Insets {
 
 /** Says on the page's root what the panels leave of the stage, so that the camera can centre the room in the rest. */
 export const useStageInsets = ({ left, right, top, bottom }: Insets): void => {
+  const { session } = useView();
   useLayoutEffect(() => {
     const { style } = document.documentElement;
     for (const [side, width] of Object.entries({ left, right, top, bottom })) {
-      style.setProperty(`--inset-${side}`, `${width}px`);
+      style.setProperty(`--stage-inset-${side}`, `${width}px`);
     }
-  }, [left, right, top, bottom]);
+    // The camera looks at its surroundings again whenever the session speaks.
+    session.setState((state) => ({ ...state }));
+    requestFrame('resize');
+  }, [session, left, right, top, bottom]);
 };

@@ -33,14 +33,14 @@ export const share = (fraction: number): Shown => ({
   step: 0.01,
 });
 
-/** Metres to the centimetre, or feet and inches. */
-export const length = (metres: number, units: UnitSystem): Shown =>
+/** Metres to the centimetre, or feet and inches to the eighth or to another part of an inch. */
+export const length = (metres: number, units: UnitSystem, perInch = 8): Shown =>
   units === 'metric'
     ? shown(metres, 2, 'm')
-    : { text: formatImperial(metres), unit: '', value: rounded(metres, 2), step: 0.01 };
+    : { text: formatImperial(metres, perInch), unit: '', value: rounded(metres, 2), step: 0.01 };
 
-/** Millimetres, or inches to the eighth. */
-export const millimetres = (mm: number, units: UnitSystem): Shown =>
+/** Millimetres, or inches likewise. */
+export const millimetres = (mm: number, units: UnitSystem, perInch = 8): Shown =>
   units === 'metric'
     ? shown(mm, 0, 'mm')
-    : { text: formatImperial(mm / 1000), unit: '', value: rounded(mm, 0), step: 1 };
+    : { text: formatImperial(mm / 1000, perInch), unit: '', value: rounded(mm, 0), step: 1 };

@@ -36,7 +36,7 @@ export const LoudspeakerTable = ({ loudspeakers }: { loudspeakers: readonly Loud
             Far <small>{units === 'metric' ? 'm' : 'ft'}</small>
           </th>
           <th scope="col">
-            Arrives <small>ms</small>
+            After <small>ms</small>
           </th>
           <th scope="col">
             Level <small>dB</small>

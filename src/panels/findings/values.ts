@@ -2,6 +2,9 @@ import type { Finding } from '../../analysis/types.ts';
 import type { UnitSystem } from '../../words/quantities-length.ts';
 import { count, decibels, degrees, hertz, length, millimetres, milliseconds, type Shown, share } from '../figures.ts';
 
+/** As fine as the sentences are, so that number and sentence agree. */
+const PER_INCH = 4;
+
 /** A finding's number in the person's units. Units it does not know are written as they came, with one decimal. */
 export const shownIn = (value: number, unit: string, units: UnitSystem): Shown => {
   switch (unit) {
@@ -15,9 +18,9 @@ export const shownIn = (value: number, unit: string, units: UnitSystem): Shown =
     case 'ms':
       return milliseconds(value);
     case 'm':
-      return length(value, units);
+      return length(value, units, PER_INCH);
     case 'mm':
-      return millimetres(value, units);
+      return millimetres(value, units, PER_INCH);
     case '%':
       return count(value, 0, '%');
     case 'share':

@@ -1,0 +1,45 @@
+// @vitest-environment happy-dom
+import { describe, expect, it } from 'vitest';
+import { KEY_GROUPS, shortcutFor } from '../../../src/app/shortcuts.ts';
+import { plausibleView } from '../panels/fixture.ts';
+
+const pressed = (key: string, more: KeyboardEventInit = {}) => new KeyboardEvent('keydown', { key, ...more });
+
+const run = (key: string, more?: KeyboardEventInit) => {
+  const view = plausibleView();
+  shortcutFor(pressed(key, more))?.run({ view, actions: null, showKeys: () => undefined });
+  return view.session.getState();
+};
+
+describe('shortcuts', () => {
+  it('changes the view, clears the stage and steps the frequency', () => {
+    expect(run('2').mode).toBe('sit');
+    expect(run('h').stageCleared).toBe(true);
+    expect(run('`').stageCleared).toBe(true);
+    expect(run('.').frequencyHz).toBeCloseTo(40 * 2 ** (1 / 24), 9);
+    expect(run('[').seatId).toBe('front-1');
+    expect(run('b').floor.shown).toBe(false);
+  });
+
+  it('tells undo from redo and leaves the browser’s other keys alone', () => {
+    expect(shortcutFor(pressed('z', { ctrlKey: true }))?.does).toBe('Undo');
+    expect(shortcutFor(pressed('Z', { ctrlKey: true, shiftKey: true }))?.does).toBe('Redo');
+    expect(shortcutFor(pressed('p', { ctrlKey: true }))).toBeUndefined();
+    expect(shortcutFor(pressed('2', { altKey: true }))).toBeUndefined();
+  });
+
+  it('means nothing while someone writes', () => {
+    const input = document.createElement('input');
+    document.body.append(input);
+    let found: unknown = 'not asked';
+    input.addEventListener('keydown', (event) => {
+      found = shortcutFor(event);
+    });
+    input.dispatchEvent(pressed('h', { bubbles: true }));
+    expect(found).toBeUndefined();
+  });
+
+  it('lists every shortcut on the sheet of keys', () => {
+    expect(KEY_GROUPS.flatMap(({ lines }) => lines).length).toBe(19);
+  });
+});
