@@ -1,7 +1,9 @@
+import { type FlatTarget, targetFacing } from '../engines/sight/flat-target.ts';
 import { loudspeakerGrid, pictureGrid } from '../engines/sight/occlusion.ts';
 import { shortPerson } from '../engines/sight/people.ts';
 import { pictureGeometry } from '../engines/sight/picture-geometry.ts';
 import { diagonalM } from '../engines/sight/picture-size.ts';
+import { subtract, type Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
 import { soundSpeedOf } from '../model/room.ts';
 import { type SeatPose, seatPose, seatPoses } from '../model/seating.ts';
@@ -45,16 +47,30 @@ const pictureFinder = (project: Project, poses: readonly SeatPose[], hiding: Hid
   };
 };
 
+/**
+ * Only a box has one front: its baffle. What sends sound round itself (omni, dipole, bipole) is looked at as a rectangle of
+ * its width and height turned to the ear, since a seat in a dipole's null faces its edge and is to be.
+ */
 type LoudspeakersFinder = (pose: SeatPose) => LoudspeakerReadout[];
 
 const loudspeakersFinder = (project: Project, hiding: Hiding): LoudspeakersFinder => {
   const soundSpeed = soundSpeedOf(project);
   const fronts = project.loudspeakers.map((loudspeaker) => loudspeakerFront(project, loudspeaker));
+  const targetFrom = (index: number, earM: Vec3): FlatTarget => {
+    const { pattern, atM, sizeM } = project.loudspeakers[index];
+    return pattern === 'box' ? fronts[index] : targetFacing(atM, subtract(earM, atM), sizeM[0], sizeM[1]);
+  };
   const aims = project.loudspeakers.map((loudspeaker) => loudspeakerAim(project, loudspeaker));
   return ({ seat, earM }) =>
     project.loudspeakers.map((loudspeaker, index) => {
       const past = hiding.fromSeatTo(seat.id, loudspeaker.id);
-      const seen = seenFraction(`${seat.id} to ${loudspeaker.id}`, earM, fronts[index], past, loudspeakerGrid);
+      const seen = seenFraction(
+        `${seat.id} to ${loudspeaker.id}`,
+        earM,
+        targetFrom(index, earM),
+        past,
+        loudspeakerGrid,
+      );
       return loudspeakerReadout(loudspeaker, aims[index], earM, soundSpeed, seen);
     });
 };
