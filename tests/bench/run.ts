@@ -139,7 +139,7 @@ const benchSlices = (scene: Scene): void => {
   );
   ledger.ratio(
     'slice 128 x 128, 4 subwoofers',
-    slice,
+    Math.max(slice, again),
     triple,
     1000,
     ` for the per-pixel triple sum (extrapolated from 1 pixel in ${PIXEL_STEP})`,

@@ -33,8 +33,8 @@ export interface BoxGeometry {
   /** Where the reach (ln(1 / eps) / separation)^2 exceeds this, all terms are kept and the screened rest is added. */
   readonly wholeAbove: number;
   readonly orders: readonly [number, number, number];
-  /** Orders solved at first: enough for points a metre apart. */
-  readonly usualOrders: readonly [number, number, number];
+  /** Orders solved for a new state: enough for points a metre apart at first, more once more were needed. */
+  readonly usualOrders: [number, number, number];
   /** Mode pairs across each axis, made when first needed. */
   terms(axis: Axis): TransverseTerms;
   /** Memory for what states hold. */
@@ -126,8 +126,9 @@ const wallsTimesLength = new Float64Array(4);
 export const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, count: number): void => {
   if (state.axes[axis].roots.count >= count) return;
   const { b } = state.axes[axis].roots;
+  geometry.usualOrders[axis] = Math.min(geometry.orders[axis], Math.max(geometry.usualOrders[axis], count + 2));
   state.generation++;
-  state.axes[axis] = shapeClear(geometry.sizeM[axis], solveAxis(geometry.orders[axis], b));
+  state.axes[axis] = shapeClear(geometry.sizeM[axis], solveAxis(geometry.usualOrders[axis], b));
 };
 
 /** At an exceptional point the integral of X^2 vanishes and no shape can be normalised: move the walls by 1e-6. */
