@@ -18,6 +18,16 @@ export interface PictureLight {
 export const PICTURE_COLUMNS = 4;
 export const PICTURE_ROWS = 2;
 
+/** How much further from grey the light is than the picture's mean colours: the eye finds coloured light paler than it is. */
+const CHROMA = 1.9;
+
+const vivid = (radiance: Float32Array): Float32Array =>
+  radiance.map((value, index) => {
+    const at = index - (index % 3);
+    const grey = 0.2126 * radiance[at] + 0.7152 * radiance[at + 1] + 0.0722 * radiance[at + 2];
+    return Math.max(0, grey + (value - grey) * CHROMA);
+  });
+
 export const pictureLight = (picture: Picture, radiance: Float32Array): PictureLight => ({
   minXM: picture.centreXM - picture.widthM / 2,
   minYM: picture.bottomM,
@@ -26,7 +36,7 @@ export const pictureLight = (picture: Picture, radiance: Float32Array): PictureL
   planeZM: picture.offFrontWallM,
   columns: PICTURE_COLUMNS,
   rows: PICTURE_ROWS,
-  radiance,
+  radiance: vivid(radiance),
 });
 
 const MAX_ACROSS = PICTURE_COLUMNS + 1;

@@ -15,12 +15,19 @@ export interface LightLevels {
 export const PRESET_LUX: Readonly<Record<LightPreset, number>> = { clean: 150, dim: 10, dark: 0.5 };
 
 const PRESETS: Readonly<Record<LightPreset, LightLevels>> = {
-  clean: { picture: 1, lamps: 0.35, general: 0.7, wash: 0.16, key: 0.15 },
-  dim: { picture: 1, lamps: 0.05, general: 0.006, wash: 0.006, key: 0.05 },
-  dark: { picture: 1, lamps: 0.004, general: 0.001, wash: 0, key: 0.026 },
+  clean: { picture: 1, lamps: 0.35, general: 0.8, wash: 0.16, key: 0.17 },
+  dim: { picture: 1, lamps: 0.036, general: 0.016, wash: 0.006, key: 0.062 },
+  dark: { picture: 1, lamps: 0.004, general: 0.004, wash: 0, key: 0.034 },
 };
 
-export const levelsOf = (preset: LightPreset): LightLevels => PRESETS[preset];
+/** Seen from outside a room must be read as a whole, so the eye is opened a little wider there. */
+const OVERLOOK_GAIN = 1.4;
+const OUTSIDE = Object.fromEntries(
+  Object.entries(PRESETS).map(([name, levels]) => [name, { ...levels, key: levels.key * OVERLOOK_GAIN }]),
+) as Record<LightPreset, LightLevels>;
+
+export const levelsOf = (preset: LightPreset, overlooking: boolean): LightLevels =>
+  (overlooking ? OUTSIDE : PRESETS)[preset];
 
 export const mixLevels = (from: LightLevels, to: LightLevels, t: number): LightLevels => ({
   picture: from.picture + (to.picture - from.picture) * t,

@@ -35,6 +35,16 @@ export const openness = ({ minM, maxM }: Pick<RoomLight, 'minM' | 'maxM'>, at: F
   return open;
 };
 
+/** Cut faces and outsides of walls are no part of the room: they keep just enough light to be seen as its thickness. */
+const OUTSIDE_SHARE = 0.22;
+const OUTSIDE_M = 0.002;
+
+const isOutside = ({ minM, maxM }: RoomLight, at: Float64Array): boolean => {
+  for (let axis = 0; axis < 3; axis++)
+    if (at[axis] < minM[axis] - OUTSIDE_M || at[axis] > maxM[axis] + OUTSIDE_M) return true;
+  return false;
+};
+
 const place = new Float64Array(3);
 const normal = new Float64Array(3);
 
@@ -65,6 +75,7 @@ export const lightPart = (
     const open = openness(light, place, normal);
     addBounce(light.bounce, x, y, z, nx, ny, nz, open, out, o);
     out[o + 4] = open * (0.68 + 0.32 * ny);
+    if (isOutside(light, place)) for (let k = 0; k < LIGHT_STRIDE; k++) out[o + k] *= OUTSIDE_SHARE;
   }
 };
 

@@ -9,9 +9,11 @@ import { TileShelf } from './tiles.ts';
 
 export type SurfaceName = Exclude<MaterialName, 'picture'>;
 
-const LAMP_COLOUR = new Color('#ffc48c');
+const LAMP_COLOUR = new Color('#ffd0a0');
 /** A mirrored picture is shown no more than this much brighter than the picture itself. */
 const MOST_SHINE = 3;
+/** Share of the picture's light that a grazed edge between it and the eye catches. */
+const RIM_SHARE = 0.1;
 const GENERAL_COLOUR = new Color('#ffe3c0');
 
 /**
@@ -29,7 +31,10 @@ export class SurfaceMaterials {
     uPictureRect: { value: new Vector4(-1, 0, 2, 1) },
     uPictureZ: { value: 0 },
     uPictureShine: { value: 1 },
+    uRim: { value: new Vector3() },
   };
+
+  private readonly meanPicture = new Vector3(0.2, 0.2, 0.2);
 
   take(name: SurfaceName, fadeGroup = ''): ShaderMaterial {
     const key = `${name} ${fadeGroup}`;
@@ -49,12 +54,19 @@ export class SurfaceMaterials {
     uGeneral.value.set(GENERAL_COLOUR.r, GENERAL_COLOUR.g, GENERAL_COLOUR.b).multiplyScalar(general * exposure);
     uPicture.value = picture * exposure;
     uPictureShine.value = Math.min(MOST_SHINE, picture * exposure);
+    this.shared.uRim.value.copy(this.meanPicture).multiplyScalar(RIM_SHARE * picture * exposure);
   }
 
   setPicture(light: PictureLight, texture: Texture): void {
     this.shared.uPictureMap.value = texture;
     this.shared.uPictureRect.value.set(light.minXM, light.minYM, light.widthM, light.heightM);
     this.shared.uPictureZ.value = light.planeZM;
+    const patches = light.radiance.length / 3;
+    this.meanPicture.set(0, 0, 0);
+    for (let i = 0; i < patches; i++)
+      this.meanPicture.add(
+        new Vector3(light.radiance[i * 3], light.radiance[i * 3 + 1], light.radiance[i * 3 + 2]).divideScalar(patches),
+      );
   }
 
   private make({ colour, tile, gloss, roughness, sheen }: Finishing): ShaderMaterial {

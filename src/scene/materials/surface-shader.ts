@@ -37,6 +37,7 @@ uniform sampler2D uMap;
 #endif
 #ifdef VIEWED
 uniform float uSheen;
+uniform vec3 uRim;
 varying vec3 vWorld;
 varying vec3 vNormal;
 #endif
@@ -66,6 +67,7 @@ void main() {
   float graze = 1.0 - facing;
   float graze3 = graze * graze * graze;
   shown += (0.25 + colour) * vLight * (uSheen * graze3 * 0.5);
+  shown += (0.3 + colour) * uRim * (uSheen * graze3 * clamp(toEye.z, 0.0, 1.0));
   shown += vec3(0.83, 0.5, 0.17) * (uGlow * (0.05 + 0.5 * graze3));
   #ifdef GLOSSY
   vec3 ray = reflect(-toEye, n);

@@ -7,6 +7,7 @@ import { useView } from '../../state/view.tsx';
 import { RoomScene } from './room-scene.ts';
 
 const LONGEST_STEP_S = 0.1;
+const PICTURE_ANISOTROPY = 4;
 
 /** The room and everything that stands in it. Draws nothing by itself: it follows the stores and asks for frames. */
 export const Room = () => {
@@ -16,7 +17,10 @@ export const Room = () => {
   const { document, session } = useView();
 
   useEffect(() => {
-    const made = new RoomScene(document.getState().project, gl.capabilities.getMaxAnisotropy());
+    const made = new RoomScene(
+      document.getState().project,
+      Math.min(PICTURE_ANISOTROPY, gl.capabilities.getMaxAnisotropy()),
+    );
     const follow = () => {
       const { project, gestureOpen } = document.getState();
       made.setProject(project, roomSolids(project), !gestureOpen);

@@ -43,7 +43,7 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
-const WARM = new Color('#ffc48c');
+const WARM = new Color('#ffd0a0');
 const SHADE = new Color('#8a6a3c');
 const SCONCE_RADIUS_M = 0.05;
 const SCONCE_TALL_M = 0.26;

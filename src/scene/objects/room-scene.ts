@@ -78,7 +78,7 @@ export class RoomScene {
 
   /** Levels of light for a preset: eased, or at once on the first frame and where motion is unwanted. */
   setSession(session: SessionState): void {
-    const to = levelsOf(session.light);
+    const to = levelsOf(session.light, session.mode === 'overlook');
     if (!this.levels || session.reducedMotion) {
       this.levels = to;
       this.ease = null;

@@ -11,6 +11,8 @@ const FADE_S = 0.28;
 const CUTTABLE: readonly SurfaceName[] = SURFACES.filter((name) => name !== 'floor');
 const BRASS = '#d2ae68';
 const LINE_OPACITY = 0.55;
+/** The drawing stands this much outside the room, so that it never lies in a plane that is drawn too. */
+const CLEAR_M = 0.006;
 
 /** Which wall a part belongs to, and so fades with: '' for anything that stands free. */
 export const wallOf = (project: Project) => {
@@ -36,9 +38,9 @@ export interface Wall {
 }
 
 const corner = ({ minM, maxM }: Extent, x: number, y: number, z: number): Vec3 => [
-  x ? maxM[0] : minM[0],
-  y ? maxM[1] : minM[1],
-  z ? maxM[2] : minM[2],
+  x ? maxM[0] + CLEAR_M : minM[0] - CLEAR_M,
+  y ? maxM[1] + CLEAR_M : minM[1],
+  z ? maxM[2] + CLEAR_M : minM[2] - CLEAR_M,
 ];
 
 /** Outline of an inner face, corner to corner. */

@@ -28,23 +28,23 @@ const downTo = (view: StillView, stops: readonly (readonly [number, string])[]):
 /** Lawn, gravel and the long basin that holds the sky. */
 export const paintGround = (view: StillView): void => {
   const lawn = downTo(view, [
-    [0, '#a5875f'],
-    [0.12, '#5f6a48'],
+    [0, '#7d8478'],
+    [0.12, '#4f6a5a'],
     [0.5, '#2c4a38'],
     [1, '#14291f'],
   ]);
   band(view, -200, 200, FAR_M + 8, 1.2, lawn);
   const gravel = downTo(view, [
-    [0, '#e8c093'],
-    [0.3, '#b79c80'],
-    [1, '#6d655f'],
+    [0, '#d8bc9c'],
+    [0.3, '#96928f'],
+    [1, '#525a66'],
   ]);
   for (const side of [-1, 1]) band(view, side * 3.6, side * 6.6, FAR_M, 1.6, gravel);
   const water = downTo(view, [
     [0, '#ffd596'],
-    [0.1, '#d9a184'],
-    [0.34, '#7d8698'],
-    [0.75, '#35587c'],
+    [0.1, '#b8a09c'],
+    [0.34, '#5f87ae'],
+    [0.75, '#2c5f92'],
     [1, '#1c3a5c'],
   ]);
   band(view, -2.6, 2.6, FAR_M - 8, 4.6, water);

@@ -5,11 +5,11 @@ import { css, type StillView } from './view.ts';
 export const paintSky = (view: StillView): void => {
   const { context, width, height } = view;
   const fill = context.createLinearGradient(0, 0, 0, height * 0.52);
-  fill.addColorStop(0, '#1b3556');
-  fill.addColorStop(0.34, '#3b6285');
-  fill.addColorStop(0.62, '#8c8f9b');
-  fill.addColorStop(0.8, '#d9a27c');
-  fill.addColorStop(1, '#ffd08a');
+  fill.addColorStop(0, '#16345c');
+  fill.addColorStop(0.34, '#2f6496');
+  fill.addColorStop(0.66, '#6f93b4');
+  fill.addColorStop(0.86, '#c8a092');
+  fill.addColorStop(1, '#ffc98a');
   context.fillStyle = fill;
   context.fillRect(0, 0, width, height);
   paintClouds(view);
