@@ -77,6 +77,7 @@ const pictureFields = ({ picture }: Project) => [
   picture.offFrontWallM,
   picture.acousticallyTransparent,
   picture.pixels,
+  picture.projector?.atM,
 ];
 
 /** What the geometry readout depends on: room, picture, people, rows, loudspeakers and the seat they aim at; no subwoofer. */

@@ -94,7 +94,13 @@ const elevationWanted = (context: Context, channel: string, group: HomeGroup | n
   return range ? { range, source: 'bs2051' as const } : null;
 };
 
-const rangesOf = (range: Interval, by: number): Ranges => ({ range, closeRange: widened(range, by) });
+/** The standard prints some positions as points, in whole degrees: a direction that rounds to the point is on it. */
+const HALF_DEGREE = 0.5;
+
+const rangesOf = (wanted: readonly [number, number], by: number): Ranges => {
+  const range = wanted[0] === wanted[1] ? widened(wanted, HALF_DEGREE) : wanted;
+  return { range, closeRange: widened(range, by) };
+};
 
 const azimuthOf = (context: Context, { loudspeaker, readout }: Heard): Measurement<LayoutRule>[] => {
   const { channel, id } = loudspeaker;

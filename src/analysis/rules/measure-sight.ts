@@ -61,12 +61,18 @@ const atSeat = (context: Context, pose: SeatPose): Measurement<SightRule>[] => {
   if (!seat) return [];
   const { picture, id } = seat;
   const common = { seat: id, item: null, causes: [seatRef(id), pictureRef] };
+  const standard = context.set === 'standard';
   const rowsAhead = context.poses.some(({ row, eyeM }) => row.id !== pose.row.id && eyeM[2] < pose.eyeM[2]);
   return [
     { ...common, rule: 'picture-in-view', value: picture.visibleFraction },
-    { ...common, rule: 'picture-angle', value: picture.horizontalDeg },
+    { ...common, rule: 'picture-angle', value: picture.horizontalDeg, ...(standard && { source: 'bs775' as const }) },
     { ...common, rule: 'picture-top', value: picture.topElevationDeg },
-    { ...common, rule: 'picture-off-axis', value: picture.offAxisDeg },
+    {
+      ...common,
+      rule: 'picture-off-axis',
+      value: picture.offAxisDeg,
+      ...(standard && { source: 'reviewRoom' as const }),
+    },
     { ...common, rule: 'picture-pixels', value: picture.pixelsPerDegree },
     ...sightline(context, pose, seat),
     ...(rowsAhead ? [{ ...common, rule: 'worst-case-view' as const, value: picture.worstCase.visibleFraction }] : []),

@@ -76,6 +76,13 @@ describe('loudspeaker angles at the reference seat', () => {
     expect(verdictAt('side-azimuth', 'M-110', at(119, 1.9), 'standard')).toBe('met');
   });
 
+  it('by the standard a position printed as a point is met to the nearest whole degree', () => {
+    const verdicts = [29.4, 29.6, 30, 30.4, 30.6, 35].map((deg) =>
+      verdictAt('front-azimuth', 'M+030', at(-deg, 1.9), 'standard'),
+    );
+    expect(verdicts).toEqual(['close', 'met', 'met', 'met', 'close', 'missed']);
+  });
+
   it('behind the head the count goes on past 180 degrees', () => {
     expect(verdictAt('rear-azimuth', 'M+135', at(-150, 1.9))).toBe('met');
     const across = one(of(plain({ loudspeakers: [speaker('X', 'M+135', at(170, 1.9))] })), 'rear-azimuth', 'X');
@@ -302,6 +309,17 @@ describe('levels', () => {
     const near = (metres: number) =>
       one(of(plain({ loudspeakers: [speaker('Ls', 'M+090', at(-95, metres))] })), 'nearest-loudspeaker').verdict;
     expect([1.01, 0.99, 0.69].map(near)).toEqual(['met', 'close', 'missed']);
+  });
+});
+
+describe('sources', () => {
+  it('name the standard where the standard’s set is judged', () => {
+    const project = demo();
+    const standard = of({ ...project, targets: { ...project.targets, set: 'standard' } });
+    expect(one(standard, 'picture-angle', null, 'front-2').source).toBe('bs775');
+    expect(one(standard, 'front-azimuth', 'L').source).toBe('bs2051');
+    expect(one(of(project), 'picture-angle', null, 'front-2').source).toBe('pictureAngle');
+    expect(one(of(project), 'front-azimuth', 'L').source).toBe('practice');
   });
 });
 

@@ -139,6 +139,13 @@ describe('inputs keys change exactly when inputs change', () => {
     expect(changed({ ...base, room: { ...base.room, objects } })).toEqual([]);
   });
 
+  it('a projector hangs in the way: geometry; its light does not', () => {
+    const projector = { lumens: 3000, calibratedFraction: 0.6, atM: [0, 2.45, 5.5] as [number, number, number] };
+    expect(changed({ ...base, picture: { ...base.picture, projector } })).toEqual([]);
+    const moved = { ...projector, atM: [0, 2.2, 4] as [number, number, number] };
+    expect(changed({ ...base, picture: { ...base.picture, projector: moved } })).toEqual(['geometry']);
+  });
+
   it('a seat: places and geometry; a loudspeaker: geometry; a finish: field and geometry', () => {
     const rows = base.rows.map((row, i) => (i === 0 ? { ...row, eyeZM: 3.1 } : row));
     expect(changed({ ...base, rows })).toEqual(['places', 'geometry']);
