@@ -57,7 +57,7 @@ export interface RoomField {
   modes(maxHz: number): RoomMode[];
   /**
    * One response per source, receiver and frequency; positions are x, y, z triples in metres from the origin corner,
-   * frequencies above 0 and at most 600 Hz. `growthPerS` = s > 0 evaluates at omega = 2 pi f - j s (impulse responses).
+   * frequencies above 0 and at most 600 Hz, else a RangeError. `growthPerS` = s > 0 evaluates at omega = 2 pi f - j s (impulse responses).
    */
   unitResponses(
     sourcesM: Float64Array,

@@ -2,18 +2,23 @@ import { type BoxGeometry, type BoxState, bytesOfState, solveState, workingK } f
 
 /** States of one room by wavenumber, least recently used dropped first. */
 export interface StateCache {
-  /** The state at omega = 2 pi hz - j growth. */
+  /** The state at omega = 2 pi hz - j growth; a RangeError outside 0 < hz <= 600. */
   at(hz: number, growthPerS: number): BoxState;
   /** Drops the oldest states until the limit is kept; `extraBytes` tells what else is held for a state. */
   trim(extraBytes: (state: BoxState) => number): void;
   readonly size: number;
 }
 
+/** Frequencies the engine answers for; the transverse sums are cut at 900 Hz, 1.5 times the highest. */
+const HIGHEST_HZ = 600;
+
 export const createStateCache = (geometry: BoxGeometry, limitBytes: number): StateCache => {
   const states = new Map<string, BoxState>();
   let latest: BoxState | null = null;
   return {
     at: (hz, growthPerS) => {
+      if (!(hz > 0 && hz <= HIGHEST_HZ))
+        throw new RangeError(`frequency ${hz} Hz; allowed: above 0 to ${HIGHEST_HZ} Hz`);
       const key = `${hz}/${growthPerS}`;
       const known = states.get(key);
       if (known !== undefined) {

@@ -160,6 +160,12 @@ describe('corner cases stay finite and right', () => {
     }
   });
 
+  it.each([0, -20, 601, Number.NaN, Number.POSITIVE_INFINITY])('%d Hz is refused', (hz) => {
+    const ask = () =>
+      createBoxField(ROOM).unitResponses(new Float64Array(3), Float64Array.of(1, 1, 1), Float64Array.of(hz));
+    expect(ask).toThrow(RangeError);
+  });
+
   it('no sources, no receivers, no frequencies: empty', () => {
     const field = createBoxField(ROOM);
     const none = new Float64Array(0);
