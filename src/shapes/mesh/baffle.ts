@@ -16,7 +16,8 @@ interface Cell {
   readonly hole: Hole;
 }
 
-export const HOLE_SEGMENTS = 16;
+/** A large cone is looked at closely: it gets more sides. */
+export const holeSegments = ({ radiusM }: Hole): number => (radiusM > 0.1 ? 28 : 16);
 const EDGE_PIECES = 3;
 
 /** Cuts a rectangle between neighbouring holes that lie along its longer way; at least one hole. */
@@ -68,8 +69,9 @@ export const baffle = (widthM: number, heightM: number, depthM: number, holes: r
     for (let i = 0; i < EDGE_PIECES; i += 1) corners.push([x0, y1 - ((y1 - y0) * i) / EDGE_PIECES]);
     const angleOf = ([x, y]: readonly [number, number]) => Math.atan2(y - hole.y, x - hole.x);
     const outer = corners.map((p) => ({ p, angle: angleOf(p) })).sort((a, b) => a.angle - b.angle);
-    const inner = Array.from({ length: HOLE_SEGMENTS }, (_, i) => {
-      const angle = -Math.PI + (2 * Math.PI * (i + 0.5)) / HOLE_SEGMENTS;
+    const segments = holeSegments(hole);
+    const inner = Array.from({ length: segments }, (_, i) => {
+      const angle = -Math.PI + (2 * Math.PI * (i + 0.5)) / segments;
       return { p: [hole.x + hole.radiusM * Math.cos(angle), hole.y + hole.radiusM * Math.sin(angle)] as const, angle };
     });
     const front = (p: readonly [number, number]) => point(...pulledIn(p[0], p[1]), 0);
@@ -91,7 +93,7 @@ export const baffle = (widthM: number, heightM: number, depthM: number, holes: r
       if (onOuter) o += 1;
       else i += 1;
     }
-    for (let k = 0; k < HOLE_SEGMENTS; k += 1) {
+    for (let k = 0; k < segments; k += 1) {
       const [a, b] = [inner[k].p, at(inner, k + 1).p];
       addQuad(mesh, front(a), behind(a), behind(b), front(b));
     }

@@ -140,7 +140,7 @@ export const bodyGeometry = (m: FigureMeasures): MeshGeometry => {
   // A sole is flat: the lowest of the foot's round is pressed on the floor.
   const onFloor = ([x, y, z]: Vec3): Vec3 => [x, y < 0.014 ? 0 : y, z];
   const spine = BACK_PLANE_M - 0.095 * g;
-  const rise = [0, 0.012, 0.05, 0.12, 0.2, 0.28, 0.345, 0.4, 0.44, 0.47, 0.5];
+  const rise = [0, 0.012, 0.06, 0.15, 0.25, 0.34, 0.4, 0.44, 0.47, 0.488, 0.502];
   const trunkStations: Station[] = rise.map((up) => ({ at: trunk(0, up * tall, spine), limitM: 0.32 }));
   trunkStations.push(...between(j.neckFoot, j.neckTop, 0.1, [0.5, 1]));
   skin(out, trunkStations, { limb: trunkShape, whole, around: 18, settle: (p) => onPan(onBack(p)) });

@@ -1,13 +1,13 @@
 import type { RawPart } from '../geometries.ts';
-import { HOLE_SEGMENTS, type Hole } from '../mesh/baffle.ts';
+import { type Hole, holeSegments } from '../mesh/baffle.ts';
 import { facingFront, revolved } from '../mesh/loft.ts';
 import { joined, moved, type RawMesh, shaped } from '../mesh/raw.ts';
 
 /** How deep a cone may go behind the baffle's front. */
 export const WELL_M = 0.03;
 
-const put = (profile: readonly (readonly [number, number])[], { x, y }: Hole, frontZ: number): RawMesh =>
-  moved(shaped(revolved(profile, HOLE_SEGMENTS), facingFront), [x, y, frontZ]);
+const put = (profile: readonly (readonly [number, number])[], hole: Hole, frontZ: number): RawMesh =>
+  moved(shaped(revolved(profile, holeSegments(hole)), facingFront), [hole.x, hole.y, frontZ]);
 
 /** The rubber half roll round a cone, filling its hole; its crest stays 1 mm behind the front. */
 const surround = (hole: Hole, frontZ: number): RawMesh => {
