@@ -19,8 +19,11 @@ const addNotice = (session: SessionStore): number => {
   return id;
 };
 
-/** Lives through the loss of the graphics context: says so, and has everything built anew when it is back. */
-export const ContextGuard = ({ onRestored }: { readonly onRestored: () => void }) => {
+/**
+ * Lives through the loss of the graphics context: says so, has everything taken down while it is away (what belonged to it
+ * is gone with it) and built anew when it is back.
+ */
+export const ContextGuard = ({ onChange }: { readonly onChange: (alive: boolean) => void }) => {
   const canvas = useThree((state) => state.gl.domElement);
   const { session } = useView();
   useEffect(() => {
@@ -28,12 +31,13 @@ export const ContextGuard = ({ onRestored }: { readonly onRestored: () => void }
     const lost = (event: Event) => {
       event.preventDefault();
       noticeId ??= addNotice(session);
+      onChange(false);
     };
     const restored = () => {
       const said = noticeId;
       noticeId = null;
       session.setState((state) => ({ notices: state.notices.filter((notice) => notice.id !== said) }));
-      onRestored();
+      onChange(true);
       requestFrame('context-restored');
     };
     canvas.addEventListener('webglcontextlost', lost);
@@ -42,6 +46,6 @@ export const ContextGuard = ({ onRestored }: { readonly onRestored: () => void }
       canvas.removeEventListener('webglcontextlost', lost);
       canvas.removeEventListener('webglcontextrestored', restored);
     };
-  }, [canvas, session, onRestored]);
+  }, [canvas, session, onChange]);
   return null;
 };

@@ -1,5 +1,5 @@
 import { Canvas } from '@react-three/fiber';
-import { Fragment, useCallback, useState } from 'react';
+import { useState } from 'react';
 import { NeutralToneMapping } from 'three';
 import { useView, ViewProvider } from '../state/view.tsx';
 import { ContextGuard } from './ContextGuard.tsx';
@@ -28,8 +28,7 @@ export const Stage = () => {
   const view = useView();
   const [drawable] = useState(canDraw);
   const [kit] = useState(() => new StageKit());
-  const [epoch, setEpoch] = useState(0);
-  const rebuild = useCallback(() => setEpoch((count) => count + 1), []);
+  const [alive, setAlive] = useState(true);
   if (!drawable) return <NoScene why="no-webgl" />;
   return (
     <StageBoundary>
@@ -39,23 +38,25 @@ export const Stage = () => {
             frameloop="demand"
             dpr={[1, 2]}
             camera={{ manual: true, near: 0.1, far: 80 }}
-            gl={{ antialias: true, toneMapping: NeutralToneMapping }}
+            gl={{ antialias: true, stencil: true, toneMapping: NeutralToneMapping }}
           >
             <ViewProvider value={view}>
               <KitProvider value={kit}>
                 <color attach="background" args={[HOUSE_DARK]} />
                 <Redraw />
-                <ContextGuard onRestored={rebuild} />
+                <ContextGuard onChange={setAlive} />
                 <RigDriver />
                 <LabelDriver />
                 <HandDriver />
-                <Fragment key={epoch}>
-                  <Room />
-                  <BassFloor />
-                  <Angles />
-                  <Sightlines />
-                  <Marks />
-                </Fragment>
+                {alive && (
+                  <>
+                    <Room />
+                    <BassFloor />
+                    <Angles />
+                    <Sightlines />
+                    <Marks />
+                  </>
+                )}
               </KitProvider>
             </ViewProvider>
           </Canvas>

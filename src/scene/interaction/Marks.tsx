@@ -1,6 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import { mix, type Vec3 } from '../../math/vec3.ts';
-import type { ItemRef } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
@@ -15,7 +14,7 @@ import { type Dimension, dimensionTicks, wallDimensions } from './dimensions.ts'
 import { type Footprint, footprintOf, handlesOf } from './drag.ts';
 import { sameRef } from './hover.ts';
 
-const PLAN: LineStyle = { widthPx: 1, opacity: 0.75, casing: true, hidden: 0 };
+const PLAN: LineStyle = { widthPx: 1.25, opacity: 0.9, casing: true, hidden: 0 };
 const MARKED: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.5 };
 const ABOVE_M = 0.012;
 const DIMENSION_PRIORITY = 100;
@@ -43,7 +42,6 @@ export const Marks = () => {
   const hovered = useSession((state) => state.hovered);
   const selection = useSession((state) => state.selection);
   const dragging = useSession((state) => state.dragging);
-  const seatId = useSession((state) => state.seatId);
   const mapM = useMapHeight();
   const overlook = useSession((state) => state.mode === 'overlook');
   const plan = useLines(PLAN);
@@ -55,7 +53,6 @@ export const Marks = () => {
   }, [project, dragging, mapM]);
 
   useLayoutEffect(() => {
-    const seat: ItemRef = { kind: 'seat', id: seatId };
     plan.begin();
     marked.begin();
     for (const ref of overlook ? handlesOf(project) : []) {
@@ -63,9 +60,9 @@ export const Marks = () => {
       if (!print) continue;
       const chosen = sameRef(ref, selection) || sameRef(ref, dragging);
       const wanted = chosen || sameRef(ref, hovered);
-      if (mapM !== null)
-        (wanted ? marked : plan).line(outline(print, mapM + ABOVE_M / 4), tint(chosen || sameRef(ref, seat)));
-      else if (wanted) marked.line(outline(print, print.baseM + ABOVE_M), tint(chosen));
+      const heightM = mapM === null ? print.baseM + ABOVE_M : Math.max(mapM + ABOVE_M / 4, print.baseM + ABOVE_M);
+      if (wanted) marked.line(outline(print, heightM), tint(chosen));
+      else if (mapM !== null && ref.kind === 'subwoofer') plan.line(outline(print, heightM), TONE.brass);
     }
     for (const dimension of dimensions) {
       marked.line([dimension.fromM, dimension.toM], TONE.strong);
@@ -74,7 +71,7 @@ export const Marks = () => {
     plan.end();
     marked.end();
     requestFrame('session');
-  }, [plan, marked, project, hovered, selection, dragging, seatId, mapM, overlook, dimensions]);
+  }, [plan, marked, project, hovered, selection, dragging, mapM, overlook, dimensions]);
 
   const { units } = project.display;
   useEffect(() => {

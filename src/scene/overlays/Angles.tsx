@@ -15,7 +15,7 @@ import {
   rangeOutline,
   uprightArc,
 } from './angle-drawing.ts';
-import { type Cone, Cones } from './Cones.tsx';
+import { type Cone, Cones, earsOf } from './Cones.tsx';
 import type { Label } from './label-board.ts';
 import type { LineBatch, LineStyle } from './lines.ts';
 import { GROUP_DASH, TONE } from './tones.ts';
@@ -24,9 +24,9 @@ import { useLines } from './use-lines.ts';
 const FINE: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.2 };
 const RIGHT: LineStyle = { ...FINE, dashM: GROUP_DASH.right };
 const HEIGHT: LineStyle = { ...FINE, dashM: GROUP_DASH.height };
-const RING: LineStyle = { widthPx: 1, casing: true, opacity: 0.8, hidden: 0.15 };
+const RING: LineStyle = { widthPx: 1.25, casing: true, opacity: 0.9, hidden: 0.15 };
 const HATCH: LineStyle = { widthPx: 1, opacity: 0.55, hidden: 0 };
-const AXIS: LineStyle = { widthPx: 1, opacity: 0.5, hidden: 0.35 };
+const EDGE: LineStyle = { widthPx: 1, opacity: 0.45, hidden: 0.3 };
 /** Straight ahead is marked from inside the ring to past the last arc. */
 const AHEAD_FROM_M = 0.2;
 const ARROW_M = 0.05;
@@ -97,10 +97,13 @@ const drawRanges = (
   hatch.end();
 };
 
-const drawAxes = (axes: LineBatch, cones: readonly Cone[]): void => {
-  axes.begin();
-  for (const { fromM, earM, tone, strong } of cones) axes.line([fromM, earM], strong ? TONE.strong : TONE[tone]);
-  axes.end();
+const drawEdges = (edges: LineBatch, cones: readonly Cone[]): void => {
+  edges.begin();
+  for (const { fromM, earM, tone, strong } of cones) {
+    const colour = strong ? TONE.strong : TONE[tone];
+    for (const ear of earsOf(earM)) edges.line([fromM, ear], colour);
+  }
+  edges.end();
 };
 
 const signed = (degrees: number): string => `${degrees < 0 ? '\u2212' : '+'}${Math.abs(degrees).toFixed(1)}°`;
@@ -136,27 +139,36 @@ export const Angles = () => {
   const ring = useLines(RING);
   const outline = useLines(RING);
   const hatch = useLines(HATCH);
-  const axes = useLines(AXIS);
+  const edges = useLines(EDGE);
   const seat = shown ? (readout?.seats.find(({ id }) => id === seatId) ?? null) : null;
 
+  const placed = useMemo(() => {
+    const channels = new Map(loudspeakers.map(({ id, channel }) => [id, channel]));
+    return placeDirections(
+      (seat?.loudspeakers ?? []).map(({ id, azimuthDeg, elevationDeg }) => ({
+        id,
+        azimuthDeg,
+        elevationDeg,
+        channel: channels.get(id) ?? '',
+      })),
+    );
+  }, [seat, loudspeakers]);
   const cones = useMemo(() => {
     if (!seat) return [];
-    const placed = placeDirections(seat.loudspeakers);
     return loudspeakers.flatMap(({ id, atM }) => {
       const direction = placed.find((candidate) => candidate.id === id);
       return direction ? [{ fromM: atM, earM: seat.earM, tone: direction.group, strong: id === chosen }] : [];
     });
-  }, [seat, loudspeakers, chosen]);
+  }, [seat, placed, loudspeakers, chosen]);
 
   useLayoutEffect(() => {
     if (!seat) return;
-    const placed = placeDirections(seat.loudspeakers);
     const reachM = Math.max(RING_M, ...placed.map(({ radiusM }) => radiusM)) + 0.16;
     drawRing(ring, seat.earM, reachM);
     drawDirections({ left, right, height }, placed, seat.earM, chosen);
     drawRanges(outline, hatch, placed, findings, seatId, seat.earM);
-    drawAxes(axes, cones);
-  }, [seat, findings, seatId, chosen, cones, ring, left, right, height, outline, hatch, axes]);
+    drawEdges(edges, cones);
+  }, [seat, placed, findings, seatId, chosen, cones, ring, left, right, height, outline, hatch, edges]);
 
   useEffect(() => {
     const written = seat && named ? seat.loudspeakers : [];
@@ -175,7 +187,7 @@ export const Angles = () => {
   return (
     <group>
       <Cones cones={cones} />
-      {[axes, ring, left, right, height, outline, hatch].map(({ object }) => (
+      {[edges, ring, left, right, height, outline, hatch].map(({ object }) => (
         <primitive key={object.id} object={object} />
       ))}
     </group>

@@ -7,9 +7,11 @@ import {
   DynamicDrawUsage,
   Mesh,
   MeshBasicMaterial,
+  NotEqualStencilFunc,
   SRGBColorSpace,
 } from 'three';
 import type { Vec3 } from '../../math/vec3.ts';
+import { MAP_STENCIL } from './floor-shader.ts';
 import { TONE } from './tones.ts';
 
 export interface Cone {
@@ -27,6 +29,11 @@ const EAR_ALPHA = 0.05;
 const STRONG = 1.9;
 const MOST = 64;
 
+export const earsOf = ([x, y, z]: Vec3): readonly [Vec3, Vec3] => [
+  [x - HALF_HEAD_M, y, z],
+  [x + HALF_HEAD_M, y, z],
+];
+
 const createMesh = (): Mesh<BufferGeometry, MeshBasicMaterial> => {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(new Float32Array(MOST * 9), 3).setUsage(DynamicDrawUsage));
@@ -37,6 +44,10 @@ const createMesh = (): Mesh<BufferGeometry, MeshBasicMaterial> => {
     depthWrite: false,
     side: DoubleSide,
     toneMapped: false,
+    // Nothing tints the bass floor: a colour read there is the legend's. Over it a wedge is its two edges.
+    stencilWrite: true,
+    stencilFunc: NotEqualStencilFunc,
+    stencilRef: MAP_STENCIL,
   });
   const mesh = new Mesh(geometry, material);
   mesh.frustumCulled = false;
@@ -56,8 +67,9 @@ const fill = (geometry: BufferGeometry, cones: readonly Cone[]): void => {
     colour.setStyle(TONE[tone], SRGBColorSpace);
     const more = strong ? STRONG : 1;
     position.setXYZ(i * 3, fromM[0], fromM[1], fromM[2]);
-    position.setXYZ(i * 3 + 1, earM[0] - HALF_HEAD_M, earM[1], earM[2]);
-    position.setXYZ(i * 3 + 2, earM[0] + HALF_HEAD_M, earM[1], earM[2]);
+    const [left, right] = earsOf(earM);
+    position.setXYZ(i * 3 + 1, left[0], left[1], left[2]);
+    position.setXYZ(i * 3 + 2, right[0], right[1], right[2]);
     tint.setXYZW(i * 3, colour.r, colour.g, colour.b, FROM_ALPHA * more);
     tint.setXYZW(i * 3 + 1, colour.r, colour.g, colour.b, EAR_ALPHA * more);
     tint.setXYZW(i * 3 + 2, colour.r, colour.g, colour.b, EAR_ALPHA * more);

@@ -5,6 +5,8 @@ import { type Group, groupOf } from './tones.ts';
 /** One loudspeaker's direction as it is drawn round a seat. */
 export interface Direction {
   readonly id: string;
+  /** ITU-R channel label. */
+  readonly channel: string;
   readonly azimuthDeg: number;
   readonly elevationDeg: number;
 }
@@ -41,7 +43,7 @@ export const placeDirections = (directions: readonly Direction[]): PlacedDirecti
   return [...directions]
     .sort((a, b) => Math.abs(a.azimuthDeg) - Math.abs(b.azimuthDeg))
     .map((direction) => {
-      const group = groupOf(direction.azimuthDeg, direction.elevationDeg);
+      const group = groupOf(direction.channel, direction.azimuthDeg);
       if (group === 'height') return { ...direction, group, radiusM: RING_M };
       const radiusM = FIRST_ARC_M + NEXT_ARC_M * counts[group];
       if (Math.abs(direction.azimuthDeg) > AHEAD_DEG) counts[group] += 1;

@@ -5,6 +5,7 @@ import {
   NearestFilter,
   NoColorSpace,
   RedFormat,
+  ReplaceStencilOp,
   RGBAFormat,
   ShaderMaterial,
   Vector2,
@@ -73,6 +74,8 @@ const FRAGMENT = /* glsl */ `
   }
 `;
 
+/** Marks the pixels of the map, for what must not tint them. */
+export const MAP_STENCIL = 1;
 /** A stale floor is drawn at this share of its light. */
 const STALE_LIGHT = 0.55;
 
@@ -100,6 +103,9 @@ export class FloorMap {
       fragmentShader: FRAGMENT,
       toneMapped: false,
       fog: false,
+      stencilWrite: true,
+      stencilRef: MAP_STENCIL,
+      stencilZPass: ReplaceStencilOp,
       polygonOffset: true,
       polygonOffsetFactor: 1,
       polygonOffsetUnits: 1,

@@ -24,6 +24,7 @@ export interface LineStyle {
 
 const HIDDEN_DASH_M = [0.05, 0.045] as const;
 const CASING = '#0e0b0a';
+const CASING_PX = 1.6;
 const FIRST_CAPACITY = 64;
 const ORDER = { hidden: 10, casing: 11, line: 12 };
 
@@ -50,7 +51,12 @@ export class LineBatch {
       this.materials[0].depthFunc = GreaterDepth;
     }
     if (casing) {
-      const dark = { linewidth: widthPx + 2, opacity: opacity * 0.45, color: new Color(CASING), vertexColors: false };
+      const dark = {
+        linewidth: widthPx + CASING_PX,
+        opacity: opacity * 0.5,
+        color: new Color(CASING),
+        vertexColors: false,
+      };
       this.addPass({ ...dark, dashed: dashM !== undefined }, dashM, ORDER.casing);
     }
     this.addPass({ linewidth: widthPx, opacity, dashed: dashM !== undefined }, dashM, ORDER.line);

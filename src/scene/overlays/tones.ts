@@ -10,11 +10,9 @@ export const TONE = {
 
 export type Group = 'left' | 'right' | 'height';
 
-/** Loudspeakers above this elevation belong to the height group. */
-const HEIGHT_FROM_DEG = 25;
-
-export const groupOf = (azimuthDeg: number, elevationDeg: number): Group => {
-  if (elevationDeg >= HEIGHT_FROM_DEG) return 'height';
+/** The group by channel label: upper and top channels are heights wherever one sits; others by their side of the seat. */
+export const groupOf = (channel: string, azimuthDeg: number): Group => {
+  if (channel.startsWith('U') || channel.startsWith('T')) return 'height';
   return azimuthDeg <= 0 ? 'left' : 'right';
 };
 
