@@ -16,7 +16,7 @@ export const PRESET_LUX: Readonly<Record<LightPreset, number>> = { clean: 150, d
 
 const PRESETS: Readonly<Record<LightPreset, LightLevels>> = {
   clean: { picture: 1, lamps: 0.35, general: 0.8, wash: 0.16, key: 0.17 },
-  dim: { picture: 1, lamps: 0.036, general: 0.016, wash: 0.006, key: 0.062 },
+  dim: { picture: 1, lamps: 0.032, general: 0.014, wash: 0.006, key: 0.062 },
   dark: { picture: 1, lamps: 0.004, general: 0.004, wash: 0, key: 0.034 },
 };
 

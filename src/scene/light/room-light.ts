@@ -39,10 +39,20 @@ export const openness = ({ minM, maxM }: Pick<RoomLight, 'minM' | 'maxM'>, at: F
 const OUTSIDE_SHARE = 0.22;
 const OUTSIDE_M = 0.002;
 
-const isOutside = ({ minM, maxM }: RoomLight, at: Float64Array): boolean => {
-  for (let axis = 0; axis < 3; axis++)
-    if (at[axis] < minM[axis] - OUTSIDE_M || at[axis] > maxM[axis] + OUTSIDE_M) return true;
-  return false;
+/** Behind an inner face and either turned away from the room or on the slab's rim: not so the reveals of openings. */
+const isOutside = ({ minM, maxM }: RoomLight, at: Float64Array, turned: Float64Array): boolean => {
+  let beyond = 0;
+  let rim = 0;
+  let away = false;
+  for (let axis = 0; axis < 3; axis++) {
+    const low = minM[axis] - at[axis];
+    const high = at[axis] - maxM[axis];
+    if (low > OUTSIDE_M || high > OUTSIDE_M) {
+      beyond++;
+      if ((low > 0 ? -turned[axis] : turned[axis]) > 0.9) away = true;
+    } else if (low > -OUTSIDE_M || high > -OUTSIDE_M) rim++;
+  }
+  return beyond > 0 && (away || beyond + rim > 1);
 };
 
 const place = new Float64Array(3);
@@ -75,7 +85,7 @@ export const lightPart = (
     const open = openness(light, place, normal);
     addBounce(light.bounce, x, y, z, nx, ny, nz, open, out, o);
     out[o + 4] = open * (0.68 + 0.32 * ny);
-    if (isOutside(light, place)) for (let k = 0; k < LIGHT_STRIDE; k++) out[o + k] *= OUTSIDE_SHARE;
+    if (isOutside(light, place, normal)) for (let k = 0; k < LIGHT_STRIDE; k++) out[o + k] *= OUTSIDE_SHARE;
   }
 };
 

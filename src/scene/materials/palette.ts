@@ -44,13 +44,13 @@ const PERFORATED = tile(() => perforatedPattern(16), 128, 0.1);
 export const PALETTE: Readonly<Record<Exclude<MaterialName, 'picture'>, Finishing>> = {
   plaster: { colour: '#7d7772', tile: PLASTER, gloss: 0, roughness: 1, sheen: 0.12 },
   ceiling: { colour: '#5d5956', tile: PLASTER, gloss: 0, roughness: 1, sheen: 0.1 },
-  oak: { colour: '#84684e', tile: OAK, gloss: 1.5, roughness: 0.26, sheen: 0 },
+  oak: { colour: '#7d6550', tile: OAK, gloss: 1.5, roughness: 0.26, sheen: 0 },
   carpet: { colour: '#544c4d', tile: CARPET, gloss: 0, roughness: 1, sheen: 0.35 },
   brick: { colour: '#8e5743', tile: BRICK, gloss: 0, roughness: 1, sheen: 0 },
   linen: { colour: '#7f7770', tile: LINEN, gloss: 0, roughness: 1, sheen: 0.25 },
   joinery: { colour: '#8b857d', tile: null, gloss: 0.25, roughness: 0.6, sheen: 0 },
   glass: { colour: '#10161d', tile: null, gloss: 1, roughness: 0.05, sheen: 0 },
-  velvet: { colour: '#763d49', tile: VELVET, gloss: 0, roughness: 1, sheen: 1.1 },
+  velvet: { colour: '#74414d', tile: VELVET, gloss: 0, roughness: 1, sheen: 1.1 },
   leather: { colour: '#5c4a42', tile: LEATHER, gloss: 0.3, roughness: 0.65, sheen: 0.1 },
   'wood-dark': { colour: '#4d3a2c', tile: VENEER, gloss: 0.4, roughness: 0.4, sheen: 0 },
   metal: { colour: '#8e8a84', tile: BRUSHED, gloss: 0.7, roughness: 0.5, sheen: 0 },
@@ -58,6 +58,6 @@ export const PALETTE: Readonly<Record<Exclude<MaterialName, 'picture'>, Finishin
   cone: { colour: '#3b3733', tile: null, gloss: 0.2, roughness: 0.7, sheen: 0.2 },
   rubber: { colour: '#191716', tile: null, gloss: 0.15, roughness: 0.7, sheen: 0.1 },
   grille: { colour: '#2a2622', tile: PERFORATED, gloss: 0, roughness: 1, sheen: 0.3 },
-  figure: { colour: '#c4beb5', tile: null, gloss: 0, roughness: 1, sheen: 0.9 },
+  figure: { colour: '#9f9a92', tile: null, gloss: 0, roughness: 1, sheen: 0.7 },
   'screen-frame': { colour: '#121011', tile: CLOTH, gloss: 0, roughness: 1, sheen: 0.4 },
 };

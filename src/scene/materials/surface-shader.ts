@@ -68,7 +68,7 @@ void main() {
   float graze3 = graze * graze * graze;
   shown += (0.25 + colour) * vLight * (uSheen * graze3 * 0.5);
   shown += (0.3 + colour) * uRim * (uSheen * graze3 * clamp(toEye.z, 0.0, 1.0));
-  shown += vec3(0.83, 0.5, 0.17) * (uGlow * (0.05 + 0.5 * graze3));
+  shown += vec3(0.83, 0.5, 0.17) * (uGlow * (0.018 + 0.4 * graze3));
   #ifdef GLOSSY
   vec3 ray = reflect(-toEye, n);
   if (ray.z < -0.02) {

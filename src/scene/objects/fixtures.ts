@@ -71,14 +71,14 @@ export class Fixtures {
     hold('material', 2);
   }
 
-  draw(lamps: readonly Lamp[]): void {
+  draw(lamps: readonly Lamp[], ceilingM: number): void {
     this.clear();
     for (const side of ['left', 'right'] as const) {
       const wall = new Group();
       this.walls.set(side, wall);
       this.group.add(wall);
     }
-    for (const lamp of lamps) if (lamp.kind === 'sconce') this.sconce(lamp);
+    for (const lamp of lamps) if (lamp.kind === 'sconce') this.sconce(lamp, ceilingM);
     for (const lamp of lamps) if (lamp.kind === 'step') this.stepLight(lamp);
   }
 
@@ -99,7 +99,7 @@ export class Fixtures {
     this.shade.color.copy(SHADE).multiplyScalar(Math.min(0.6, 0.06 + lamps * 0.18));
   }
 
-  private sconce({ atM: [x, y, z], outward }: Lamp): void {
+  private sconce({ atM: [x, y, z], outward }: Lamp, ceilingM: number): void {
     const side = outward[0];
     const wall = x - side * SCONCE_STAND_OFF_M;
     const home = this.walls.get(side > 0 ? 'left' : 'right') ?? this.group;
@@ -113,11 +113,12 @@ export class Fixtures {
     }
     const at = wall + side * OFF_M;
     const reach = SCALLOP_REACH_M;
+    const top = Math.min(y + reach * 0.85, ceilingM);
     const points: [number, number, number][] = [
       [at, y - reach, z + side * reach * 0.62],
       [at, y - reach, z - side * reach * 0.62],
-      [at, y + reach * 0.85, z - side * reach * 0.62],
-      [at, y + reach * 0.85, z + side * reach * 0.62],
+      [at, top, z - side * reach * 0.62],
+      [at, top, z + side * reach * 0.62],
     ];
     this.put(home, quadOf(points), this.glow([x, y, z], SCONCE_STAND_OFF_M, reach, true), 2);
   }

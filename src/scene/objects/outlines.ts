@@ -56,8 +56,8 @@ export class Outlines {
   readonly group = new Group();
   private readonly made = new Map<Part, Outline>();
   private readonly viewport = new Vector2(1280, 800);
-  private readonly chosen = this.material(STRONG, 2, 1);
-  private readonly hovered = this.material(QUIET, 1.5, 0.75);
+  private readonly chosen = this.material(STRONG, 1.75, 1);
+  private readonly hovered = this.material(QUIET, 1.25, 0.7);
 
   constructor() {
     hold('material', 2);

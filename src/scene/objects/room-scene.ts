@@ -61,7 +61,7 @@ export class RoomScene {
       this.light = lightRoom(project, solids, stillImage().radiance);
       this.materials.setPicture(this.light.picture, this.mirror);
       this.walls.draw(project);
-      this.fixtures.draw(this.light.lamps);
+      this.fixtures.draw(this.light.lamps, this.light.maxM[1]);
       for (const part of this.parts.byKey.values()) this.unlit.add(part);
       if (first) {
         this.relightSome(Number.POSITIVE_INFINITY);
