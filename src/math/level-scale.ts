@@ -27,7 +27,8 @@ export const levelScale = (levelsDb: Float32Array, previous: LevelScale | null =
   const topDb = topOf(levelsDb);
   if (!Number.isFinite(topDb)) return previous ?? { lowDb: -SPAN_DB, highDb: 0, stepDb: STEP_DB };
   if (previous && topDb <= previous.highDb + OVER_DB && topDb > previous.highDb - UNDER_DB) return previous;
-  const highDb = Math.ceil(topDb / SNAP_DB) * SNAP_DB;
+  // Adding 0 turns a negative zero into a plain one: the legend prints it.
+  const highDb = Math.ceil(topDb / SNAP_DB) * SNAP_DB + 0;
   return { lowDb: highDb - SPAN_DB, highDb, stepDb: STEP_DB };
 };
 
