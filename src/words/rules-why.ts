@@ -42,6 +42,9 @@ export const whys: Readonly<Record<RuleId, string>> = {
     'In a room the bass differs from chair to chair far more than anything else does. Evenness can be had by placing; it cannot be had by equalising.',
   'seat-half-length': 'In the middle of the room every second deep resonance is silent, so the bass has holes.',
   'back-wall': 'At a wall the bass is heaviest, and what reflects from behind comes too soon after the sound itself.',
+  'bass-sealed': 'Low notes leave through an open door or into the next room; that is not worked out here.',
+  'bass-absorption':
+    'The bass model takes walls that react where they are struck. Softer ones than that it cannot have.',
   'caution-loud': 'Hearing does not grow back. Level and time count together.',
   'riser-step': 'A step that is too high is fallen over in the dark.',
   'riser-headroom': 'A person standing up on the riser must not strike the ceiling.',

@@ -61,8 +61,15 @@ export const wallAdmittance = (
   fallback: string,
 ): readonly [number, number] => {
   if (treatment?.admittance) return treatment.admittance;
-  const absorption = treatment?.absorption
-    ? lowest(treatment.absorption)
-    : finishValues(treatment?.finish ?? fallback)[0];
-  return [admittanceFromDiffuse(absorption).admittance, 0];
+  return [admittanceFromDiffuse(lowAbsorption(treatment, fallback)).admittance, 0];
+};
+
+const lowAbsorption = (treatment: SurfaceTreatment | undefined, fallback: string): number =>
+  treatment?.absorption ? lowest(treatment.absorption) : finishValues(treatment?.finish ?? fallback)[0];
+
+/** The absorption at low frequency where it is more than any real admittance gives, so that less was taken; else null. */
+export const clampedAbsorption = (treatment: SurfaceTreatment | undefined, fallback: string): number | null => {
+  if (treatment?.admittance) return null;
+  const absorption = lowAbsorption(treatment, fallback);
+  return admittanceFromDiffuse(absorption).clamped ? absorption : null;
 };

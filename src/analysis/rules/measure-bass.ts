@@ -1,9 +1,11 @@
 import type { Subwoofer } from '../../model/project.ts';
+import { SURFACE_ORDER } from '../inputs/surfaces.ts';
+import { clampedAbsorption, defaultFinish } from '../inputs/treatment.ts';
 import type { BassReadout } from '../types.ts';
 import { type Context, seatRef } from './context.ts';
 import type { Measurement } from './rule.ts';
 
-type BassRule = 'bass-spread' | 'bass-level-reached';
+type BassRule = 'bass-spread' | 'bass-level-reached' | 'bass-sealed' | 'bass-absorption';
 
 /** Peak level of full scale in the low-frequency channel at cinema reference, its 10 dB of gain included. */
 export const REFERENCE_BASS_PEAK_DB = 115;
@@ -80,6 +82,34 @@ const spread = (context: Context, { meanSpreadDb }: BassReadout): Measurement<Ba
   return [{ rule: 'bass-spread', seat: null, item: null, value: meanSpreadDb, causes }];
 };
 
-/** Evenness and reach of the bass; nothing while it is being computed. */
-export const measureBass = (context: Context): Measurement<BassRule>[] =>
-  context.bass ? [...spread(context, context.bass), ...reached(context, context.bass)] : [];
+/** Where the room as described is not the room that is computed: open to another, or softer than a plain wall can be. */
+const limits = ({ project }: Context): Measurement<BassRule>[] => [
+  ...project.room.openings
+    .filter(({ kind, leaf }) => kind === 'opening' || leaf !== 'closed')
+    .map(({ id }) => ({
+      rule: 'bass-sealed' as const,
+      seat: null,
+      item: id,
+      value: null,
+      causes: [{ kind: 'opening' as const, id }],
+    })),
+  ...SURFACE_ORDER.flatMap((id) => {
+    const absorption = clampedAbsorption(project.room.surfaces[id], defaultFinish(id));
+    if (absorption === null) return [];
+    return [
+      {
+        rule: 'bass-absorption' as const,
+        seat: null,
+        item: id,
+        value: absorption,
+        causes: [{ kind: 'surface' as const, id }],
+      },
+    ];
+  }),
+];
+
+/** Evenness and reach of the bass (neither while it is being computed), and where its model ends. */
+export const measureBass = (context: Context): Measurement<BassRule>[] => [
+  ...(context.bass ? [...spread(context, context.bass), ...reached(context, context.bass)] : []),
+  ...limits(context),
+];

@@ -60,6 +60,10 @@ export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>>
     const text = `The ears of seat ${finding.seat} are ${say.length(amountOf(finding))} from the wall behind.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
+  'bass-sealed': ({ item }) =>
+    `The bass is worked out for a closed room, but ${item} is open: the deepest notes will be weaker than shown, and differ more.`,
+  'bass-absorption': (finding, say) =>
+    `The ${finding.item} surface absorbs ${say.share(amountOf(finding))} at low frequency; the bass is worked out with 95 %, the most a plain wall can take.`,
   'caution-loud': (finding, say) =>
     `The room is designed for peaks of ${say.level(amountOf(finding))}. Loud sound harms hearing, level and time together; bass crosses party walls at night.`,
 };

@@ -57,6 +57,10 @@ export const sources = {
     text: 'Standing waves of a box: every odd mode along the room is silent at its middle',
     standing: 'derived',
   },
+  integral: {
+    text: 'Diffuse absorption of a locally reacting wall: no real admittance takes more than 95 %',
+    standing: 'derived',
+  },
   spread: {
     text: 'Habit of the trade; published comparisons of subwoofer places give the aim, not this number',
     standing: 'common practice, no source',

@@ -58,6 +58,20 @@ export const soundRules = {
     source: 'backWall',
     ranges: inEverySet([1.2, null], [0.6, null]),
   },
+  'bass-sealed': {
+    title: 'Bass of an open room',
+    unit: '',
+    weight: 0,
+    source: 'geometry',
+    ranges: inEverySet([null, null], [null, null]),
+  },
+  'bass-absorption': {
+    title: 'More absorption than the bass can be worked out with',
+    unit: 'share',
+    weight: 0,
+    source: 'integral',
+    ranges: inEverySet([null, null], [null, null]),
+  },
   'caution-loud': {
     title: 'Loud sound harms hearing',
     unit: 'dB',

@@ -252,6 +252,25 @@ describe('findings about bass', () => {
     expect(gap(loud({}, 4), 12).value).toBeCloseTo(110 - 6.0206 - 4 + 12 - 105, 3);
   });
 
+  it('says where the room that is computed is not the room described', () => {
+    const project = plain({
+      room: {
+        plan: { shape: 'rectangle', widthM: 4, lengthM: 6 },
+        ceiling: { shape: 'flat', heightM: 2.5 },
+        surfaces: { ceiling: { absorption: { '125': 0.97 } }, floor: { absorption: { '125': 0.9 } } },
+        openings: [
+          { id: 'arch', kind: 'opening', surface: 'left', fromM: 1, widthM: 1, heightM: 2 },
+          { id: 'door', kind: 'door', surface: 'back', fromM: 1, widthM: 1, heightM: 2 },
+        ],
+      },
+    });
+    const list = findings(project, geometryReadout(project), null).filter(({ rule }) => rule.startsWith('bass-'));
+    expect(list.map(({ rule, item, verdict, weight }) => [rule, item, verdict, weight])).toEqual([
+      ['bass-sealed', 'arch', 'met', 0],
+      ['bass-absorption', 'ceiling', 'met', 0],
+    ]);
+  });
+
   it('waits for the bass', () => {
     const project = loud({});
     const list = findings(project, geometryReadout(project), null);
