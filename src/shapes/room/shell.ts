@@ -14,7 +14,7 @@ const materialOf = (surface: Surface): MaterialName =>
   surface.name === 'floor' ? 'oak' : surface.name === 'ceiling' ? 'ceiling' : 'plaster';
 
 /** The holes of a surface in its own u and v. */
-export const holesOf = (project: Project, surface: Surface): Cut[] =>
+const holesOf = (project: Project, surface: Surface): Cut[] =>
   project.room.openings
     .filter((opening) => opening.surface === surface.name)
     .map((opening) => onSurface(surface, opening))
@@ -44,7 +44,7 @@ const surfaceSolid = (project: Project, surface: Surface): Solid[] => {
  * The room's walls, floor and ceiling, each a solid of its own (kind 'shell', the surface's name as id), 0.12 m thick to
  * the outside, in document axes, cut through at every opening.
  */
-export const surfaceSolids = (project: Project): Solid[] =>
+const surfaceSolids = (project: Project): Solid[] =>
   surfacesOf(project).flatMap((surface) => surfaceSolid(project, surface));
 
 /** The shell and all that is built into it: skirting, door and window joinery (kind 'opening'), patches (kind 'patch'). */

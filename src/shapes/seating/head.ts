@@ -3,8 +3,8 @@ import { loft } from '../mesh/loft.ts';
 import type { RawMesh } from '../mesh/raw.ts';
 
 /** Median man's head, British, 19 to 65 (facts 3.2): breadth 155 mm, length 195 mm from brow to back. */
-export const HEAD_BREADTH_M = 0.155;
-export const HEAD_LENGTH_M = 0.195;
+const HEAD_BREADTH_M = 0.155;
+const HEAD_LENGTH_M = 0.195;
 /** Chin below the eye, scaled with the crown; the widest ring stands a little over the eye. Derived from DIN 33402-2's
  *  head heights as remembered; no measure hangs on it. */
 const CHIN_BELOW_EYE_M = 0.112;

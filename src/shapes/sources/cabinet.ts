@@ -7,7 +7,7 @@ import { boxBetween, roundedBox } from '../mesh/rounded-box.ts';
 import { driverParts, WELL_M } from './driver.ts';
 
 /** Where a front of this size has its drivers: cones along the longer way, the tweeter above them or in their middle. */
-export const driverHoles = (widthM: number, heightM: number): Hole[] => {
+const driverHoles = (widthM: number, heightM: number): Hole[] => {
   const narrow = Math.min(widthM, heightM);
   const long = Math.max(widthM, heightM);
   const cone = narrow * 0.37;

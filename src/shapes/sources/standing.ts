@@ -7,7 +7,10 @@ import { loudspeakerAim, nearestWall, referenceEar } from './aim.ts';
 
 export type Mounting = 'stand' | 'wall' | 'in-wall' | 'in-ceiling' | 'free';
 
-/** How a loudspeaker is held, from the file's free word for it. A flush dipole stands proud of its wall all the same. */
+/**
+ * How a loudspeaker is held, from the file's free word for it. A dipole or bipole let into a wall is drawn standing proud
+ * of it: its lobes run along the wall.
+ */
 export const mountingOf = ({ mount, pattern }: Loudspeaker): Mounting => {
   const word = mount.toLowerCase();
   if (word.includes('ceiling') && (word.includes('in') || word.includes('flush'))) {
@@ -38,7 +41,7 @@ const nullSide = (project: Project, at: Vec3, lobe: Vec3): Vec3 => {
   return seats >= 0 ? across : [-across[0], 0, -across[2]];
 };
 
-/** Whether a flat-mounted or flush loudspeaker ignores its aim in how it stands. */
+/** Which way the cabinet faces: its aim on a stand; the room where it hangs flat or lies flush, whatever it aims at. */
 const front = (project: Project, loudspeaker: Loudspeaker): Vec3 => {
   const mounting = mountingOf(loudspeaker);
   if (mounting === 'in-ceiling') return [0, -1, 0];
