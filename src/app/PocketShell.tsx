@@ -9,9 +9,9 @@ import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
 import { useSize } from '../panels/ribbon/useSize.ts';
 import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
-import { LightChoice, ModeChoice, OverlaySwitches } from '../panels/top/StageControls.tsx';
+import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from '../panels/top/StageControls.tsx';
 import { History, type SheetName } from '../panels/top/TopLine.tsx';
-import { useDocument, useSession } from '../state/view.tsx';
+import { useDocument, useSession, useView } from '../state/view.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { useStageInsets } from './useStageInsets.ts';
 
@@ -31,7 +31,7 @@ const SeatTab = ({ wide }: { wide: boolean }) => {
   return (
     <>
       <div className="pocket-plan" ref={box}>
-        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={wide ? 130 : 210} />}
+        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={wide ? 170 : 260} />}
       </div>
       <SeatCard />
     </>
@@ -49,6 +49,7 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <LightChoice />
       <div className="pocket-file">
         <History />
+        <ClearButton />
         {actions && (
           <>
             <button type="button" className="word-button" onClick={() => actions.openFile()}>
@@ -69,12 +70,13 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
 
 /** Small screens: scene above or beside, one sheet of four tabs within reach of a thumb. */
 export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
+  const { session } = useView();
   const name = useDocument((state) => state.project.name);
   const cleared = useSession((state) => state.stageCleared);
   const wide = useMedia('(orientation: landscape)');
   const [tab, setTab] = useState<Tab>('seat');
   const tabs = useRef<HTMLDivElement>(null);
-  const sheet = useRef<HTMLElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
   const size = useSize(sheet);
   useStageInsets({
     left: 0,
@@ -99,12 +101,12 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
       <div className="float">
         <Notices />
       </div>
-      <section
-        className="pocket-sheet"
-        aria-label={TABS.find(({ id }) => id === tab)?.word}
-        ref={sheet}
-        hidden={cleared}
-      >
+      {cleared && (
+        <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
+          Bring the panels back
+        </button>
+      )}
+      <div className="pocket-sheet" ref={sheet} hidden={cleared}>
         <div className="pocket-scroll scrolls" role="tabpanel" aria-labelledby={`tab-${tab}`}>
           <ErrorBoundary key={tab} of="this sheet">
             {tab === 'seat' && <SeatTab wide={wide} />}
@@ -136,7 +138,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
             </button>
           ))}
         </div>
-      </section>
+      </div>
     </div>
   );
 };

@@ -104,6 +104,12 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         run: session(({ floor }) => ({ floor: { ...floor, shown: !floor.shown } })),
       },
       {
+        keys: ['n'],
+        shown: ['N'],
+        does: 'Bass floor at the ears or on the carpet',
+        run: session(({ floor }) => ({ floor: { ...floor, height: floor.height === 'ear' ? 'carpet' : 'ear' } })),
+      },
+      {
         keys: ['l'],
         shown: ['L'],
         does: 'Light: clean, dim, dark',

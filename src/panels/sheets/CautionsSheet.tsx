@@ -29,11 +29,13 @@ export const CautionsSheet = ({ onClose }: { onClose(): void }) => (
       These are predictions from a simple model of a sealed room, not measurements. Local codes and licensed practice
       govern.
     </p>
-    {CAUTIONS.map(([title, text]) => (
-      <section key={title}>
-        <h3>{title}</h3>
-        <p>{text}</p>
-      </section>
-    ))}
+    <div className="sheet-columns">
+      {CAUTIONS.map(([title, text]) => (
+        <section key={title}>
+          <h3>{title}</h3>
+          <p>{text}</p>
+        </section>
+      ))}
+    </div>
   </Sheet>
 );

@@ -7,7 +7,7 @@ export const Sheet = ({ title, onClose, children }: { title: string; onClose(): 
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const sheet = dialog.current;
-    sheet?.showModal();
+    if (sheet && !sheet.open) sheet.showModal();
     const beside = (event: MouseEvent) => {
       if (event.target === sheet) sheet?.close();
     };

@@ -7,6 +7,10 @@ const MODES: readonly Option<ViewMode>[] = [
   { value: 'overlook', word: 'Overlook', key: '1' },
   { value: 'sit', word: 'Sit', key: '2' },
 ];
+const HEIGHTS: readonly Option<'ear' | 'carpet'>[] = [
+  { value: 'ear', word: 'at ears' },
+  { value: 'carpet', word: 'on carpet' },
+];
 const LIGHTS: readonly Option<LightPreset>[] = [
   { value: 'clean', word: 'Clean' },
   { value: 'dim', word: 'Dim' },
@@ -17,6 +21,21 @@ export const ModeChoice = () => {
   const { session } = useView();
   const mode = useSession((state) => state.mode);
   return <Choice label="View" options={MODES} value={mode} onChoose={(next) => session.setState({ mode: next })} />;
+};
+
+/** Puts every panel away, for a look at the room alone. */
+export const ClearButton = () => {
+  const { session } = useView();
+  return (
+    <button
+      type="button"
+      className="word-button"
+      aria-keyshortcuts="h"
+      onClick={() => session.setState({ stageCleared: true })}
+    >
+      Clear stage
+    </button>
+  );
 };
 
 /** What is drawn over the room. */
@@ -37,6 +56,15 @@ export const OverlaySwitches = () => {
         on={floor.shown}
         onChange={(shown) => session.setState({ floor: { ...floor, shown } })}
       />
+      {floor.shown && (
+        <Choice
+          quiet
+          label="Height of the bass floor"
+          options={HEIGHTS}
+          value={floor.height}
+          onChoose={(height) => session.setState({ floor: { ...floor, height } })}
+        />
+      )}
     </fieldset>
   );
 };

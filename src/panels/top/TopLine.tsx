@@ -2,7 +2,7 @@ import { useDocument, useView } from '../../state/view.tsx';
 import { useAppActions } from '../actions.ts';
 import { FindingsCount } from '../findings/FindingsCount.tsx';
 import { Icon } from '../marks/Icon.tsx';
-import { LightChoice, ModeChoice, OverlaySwitches } from './StageControls.tsx';
+import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from './StageControls.tsx';
 import './top.css';
 
 export type SheetName = 'keys' | 'cautions';
@@ -44,6 +44,19 @@ export const History = () => {
   );
 };
 
+/** When the browser last kept the project by itself. */
+const Kept = () => {
+  const savedAtMs = useDocument((state) => state.savedAtMs);
+  if (savedAtMs === null) return null;
+  const at = new Date(savedAtMs);
+  const time = at.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+  return (
+    <small>
+      kept at <time dateTime={at.toISOString()}>{time}</time>
+    </small>
+  );
+};
+
 /** Word mark and title over the left column, the stage's controls over the stage, the file's over the right column. */
 export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
   const name = useDocument((state) => state.project.name);
@@ -51,11 +64,15 @@ export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
   return (
     <header className="top">
       <div className="top-title">
-        <span className="word-mark">Parterre</span>
+        <p>
+          <span className="word-mark">Parterre</span>
+          <Kept />
+        </p>
         <h1>{name}</h1>
       </div>
       <div className="top-stage">
         <ModeChoice />
+        <ClearButton />
         <div className="top-overlays">
           <OverlaySwitches />
           <LightChoice />

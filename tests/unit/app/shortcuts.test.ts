@@ -40,6 +40,6 @@ describe('shortcuts', () => {
   });
 
   it('lists every shortcut on the sheet of keys', () => {
-    expect(KEY_GROUPS.flatMap(({ lines }) => lines).length).toBe(19);
+    expect(KEY_GROUPS.flatMap(({ lines }) => lines).length).toBe(20);
   });
 });
