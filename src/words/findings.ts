@@ -3,10 +3,13 @@ import { metric, type Speak } from '../analysis/rules/speak.ts';
 import type { Finding } from '../analysis/types.ts';
 import { formatImperial, type UnitSystem } from './quantities-length.ts';
 
-/** A sentence needs no eighths: a quarter of an inch is finer than a hand holds a tape. */
-const PER_INCH = 4;
+/**
+ * Parts of an inch: a quarter is finer than a hand holds a tape; sixteenths and sixty-fourths only where the verdict beside
+ * the number would not show without them.
+ */
+const perInch = [4, 16, 64] as const;
 
-const imperial: Speak = { ...metric, length: (m) => formatImperial(m, PER_INCH) };
+const imperial: Speak = { ...metric, length: (m, decimals = 0) => formatImperial(m, perInch[Math.min(decimals, 2)]) };
 
 const speakers: Readonly<Record<UnitSystem, Speak>> = { metric, imperial };
 

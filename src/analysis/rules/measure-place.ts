@@ -68,7 +68,7 @@ const outside = (context: Context): Measurement<PlaceRule>[] => {
       item: null,
       value: Math.max(past(minX, maxX, room.minM[0], room.maxM[0]), past(minZ, maxZ, room.minM[2], room.maxM[2])),
       causes: [seatRef(id)],
-      facts: { name: id },
+      facts: { name: `The chair of seat ${id}` },
     };
   });
   return [...bodies, ...seats].filter(({ value }) => value > NOTICED_M);

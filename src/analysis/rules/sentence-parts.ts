@@ -8,6 +8,12 @@ export const numberFact = ({ facts }: Finding, name: string): number => Number(f
 /** The value as an angle with as many decimals as its verdict needs. */
 export const angleOf = (finding: Finding, say: Speak): string => say.angle(amountOf(finding), honestDecimals(finding));
 
+/** The value in metres, or a share, with as many decimals beyond the centimetre or the hundredth as its verdict needs. */
+export const lengthOf = (finding: Finding, say: Speak): string =>
+  say.length(amountOf(finding), honestDecimals(finding, 0.01));
+export const shareOf = (finding: Finding, say: Speak): string =>
+  say.share(amountOf(finding), honestDecimals(finding, 0.01));
+
 /** " Wanted: 22 to 32 degrees." after a value that is not met; nothing after one that is. */
 export const wantedAngle = (finding: Finding, say: Speak): string => {
   const text = rangeText(finding.range, (value) => say.angle(value, Number.isInteger(value) ? 0 : 1));

@@ -1,6 +1,6 @@
 import type { Finding } from '../types.ts';
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, angleOf, textFact, wantedAngle } from './sentence-parts.ts';
+import { advice, amountOf, angleOf, shareOf, textFact, wantedAngle } from './sentence-parts.ts';
 import type { Speak } from './speak.ts';
 import type { layoutRules } from './table-layout.ts';
 
@@ -31,17 +31,31 @@ const turned = ([low, high]: Finding['range']): Finding['range'] => [
   low === null ? null : -low,
 ];
 
+/** " Wanted: between 15 degrees below and 10 degrees above." */
+const wantedElevation = (finding: Finding, say: Speak): string => {
+  const [low, high] = finding.range;
+  if (low === null || high === null || low >= 0 || finding.verdict === 'met') return wantedAngle(finding, say);
+  const end = (deg: number): string =>
+    `${say.angle(Math.abs(deg), Number.isInteger(deg) ? 0 : 1)} ${deg < 0 ? 'below' : 'above'}`;
+  return ` Wanted: between ${end(low)} and ${end(high)}.`;
+};
+
 const elevation: Sentence = (finding, say) => {
   const [low, high] = finding.range;
   const word = low !== null && high !== null && amountOf(finding) > high ? 'Lower it.' : 'Raise it.';
   const hint = advice(finding, word);
-  return `From seat ${finding.seat}, ${finding.item} is ${upOrDown(finding, say)}.${wantedAngle(finding, say)}${hint}`;
+  const text = `From seat ${finding.seat}, ${finding.item} is ${upOrDown(finding, say)}.`;
+  return `${text}${wantedElevation(finding, say)}${hint}`;
 };
 
-const inView: Sentence = ({ value, seat, item }, say) =>
-  (value ?? 0) >= 1
-    ? `${item} is in full view from seat ${seat}.`
-    : `Seat ${seat} sees ${say.share(value ?? 0)} of ${item}.`;
+const inView: Sentence = (finding, say) => {
+  const { seat, item } = finding;
+  const share = amountOf(finding);
+  if (share >= 1) return `${item} is in full view from seat ${seat}.`;
+  return share === 0
+    ? `Seat ${seat} sees nothing of ${item}.`
+    : `Seat ${seat} sees ${shareOf(finding, say)} of ${item}.`;
+};
 
 export const layoutSentences: Readonly<Record<keyof typeof layoutRules, Sentence>> = {
   'centre-in-view': (finding, say) => {

@@ -1,5 +1,5 @@
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, numberFact, textFact } from './sentence-parts.ts';
+import { advice, amountOf, lengthOf, numberFact, textFact } from './sentence-parts.ts';
 import type { placeRules } from './table-place.ts';
 
 const codes = 'Local codes govern.';
@@ -9,28 +9,27 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
     const steps = numberFact(finding, 'steps');
     const needed = numberFact(finding, 'needed');
     const up = say.length(numberFact(finding, 'riseM'));
-    const now = steps === 0 ? 'in one step' : `in ${steps + 1} steps of ${say.length(amountOf(finding))}`;
+    const now = steps === 0 ? 'in one step' : `in ${steps + 1} steps of ${lengthOf(finding, say)}`;
     const hint = `A step may rise ${say.length(0.197)}: it takes ${needed === 1 ? 'one step' : `${needed} steps`} between, of equal height (drawn here), with lit edges. ${codes}`;
     return `Row ${finding.item} is ${up} up ${now}.${advice(finding, hint)}`;
   },
   'riser-headroom': (finding, say) =>
-    `There is ${say.length(amountOf(finding))} of headroom over the riser of row ${finding.item}.${advice(finding, `At least ${say.length(2.03)} is wanted. ${codes}`)}`,
+    `There is ${lengthOf(finding, say)} of headroom over the riser of row ${finding.item}.${advice(finding, `At least ${say.length(2.03)} is wanted. ${codes}`)}`,
   'riser-window': (finding, say) =>
     `The sill of ${finding.item} is only ${say.length(Math.max(0, amountOf(finding)))} above the riser under it.${advice(finding, `Below ${say.length(0.91)} it wants a guard and safety glass. ${codes}`)}`,
   'door-clear': (finding, say) => {
-    const value = amountOf(finding);
     const text =
       finding.verdict === 'met'
         ? `The way through ${finding.item} is clear.`
-        : `Only ${say.length(value)} is clear in front of ${finding.item}.`;
+        : `Only ${lengthOf(finding, say)} is clear in front of ${finding.item}.`;
     return `${text}${advice(finding, `At least ${say.length(0.91)} keeps the way out open. ${codes}`)}`;
   },
   'chairs-overlap': (finding, say) =>
-    `Chairs ${finding.seat} and ${finding.item} stand ${say.length(amountOf(finding))} into one another.`,
+    `Chairs ${finding.seat} and ${finding.item} stand ${lengthOf(finding, say)} into one another.`,
   'things-overlap': (finding, say) =>
-    `${textFact(finding, 'name')} and ${textFact(finding, 'other')} stand ${say.length(amountOf(finding))} into one another.`,
+    `${textFact(finding, 'name')} and ${textFact(finding, 'other')} stand ${lengthOf(finding, say)} into one another.`,
   'outside-room': (finding, say) =>
-    `${textFact(finding, 'name')} reaches ${say.length(amountOf(finding))} through a wall, the floor or the ceiling.`,
+    `${textFact(finding, 'name')} reaches ${lengthOf(finding, say)} through a wall, the floor or the ceiling.`,
   'caution-overhead': (finding) => {
     const count = numberFact(finding, 'loudspeakers');
     const things = [

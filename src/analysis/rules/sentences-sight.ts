@@ -1,12 +1,16 @@
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, angleOf, numberFact, textFact, wantedAngle } from './sentence-parts.ts';
+import { advice, amountOf, angleOf, numberFact, shareOf, textFact, wantedAngle } from './sentence-parts.ts';
+import { honestDecimals } from './speak.ts';
 import type { sightRules } from './table-sight.ts';
 
 export const sightSentences: Readonly<Record<keyof typeof sightRules, Sentence>> = {
-  'picture-in-view': ({ value, seat }, say) =>
-    (value ?? 0) >= 1
-      ? `Seat ${seat} sees the whole picture.`
-      : `Seat ${seat} sees ${say.share(value ?? 0)} of the picture; heads, chairs or things hide the rest.`,
+  'picture-in-view': (finding, say) => {
+    const { seat } = finding;
+    const share = amountOf(finding);
+    if (share >= 1) return `Seat ${seat} sees the whole picture.`;
+    if (share === 0) return `Seat ${seat} sees nothing of the picture.`;
+    return `Seat ${seat} sees ${shareOf(finding, say)} of the picture; heads, chairs or things hide the rest.`;
+  },
   'picture-angle': (finding, say) => {
     const small = finding.range[0] !== null && amountOf(finding) < finding.range[0];
     const hint = small ? 'A larger picture or a nearer seat helps.' : 'A seat farther back or a smaller picture helps.';
@@ -32,7 +36,8 @@ export const sightSentences: Readonly<Record<keyof typeof sightRules, Sentence>>
   },
   sightline: (finding, say) => {
     const mm = amountOf(finding);
-    const over = mm < 0 ? `${say.length(-mm / 1000)} below` : `${say.length(mm / 1000)} above`;
+    const size = say.length(Math.abs(mm) / 1000, honestDecimals(finding, 10));
+    const over = mm < 0 ? `${size} below` : `${size} above`;
     const text = `Seat ${finding.seat}’s line to the bottom of the picture passes ${over} the eyes of row ${finding.item}`;
     if (finding.verdict === 'met') return `${text}, clear of the heads.`;
     const between = textFact(finding, 'staggered') === 'yes' ? ', between the heads' : ', so heads hide part of it';

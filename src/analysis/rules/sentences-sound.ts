@@ -1,6 +1,6 @@
 import type { Finding } from '../types.ts';
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, numberFact } from './sentence-parts.ts';
+import { advice, amountOf, lengthOf, numberFact, shareOf } from './sentence-parts.ts';
 import { honestDecimals, rangeText, type Speak } from './speak.ts';
 import type { soundRules } from './table-sound.ts';
 
@@ -36,7 +36,7 @@ const spread: Sentence = (finding, say) =>
 export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>> = {
   'nearest-loudspeaker': (finding, say) => {
     const hint = 'So near, it draws attention to itself.';
-    const text = `${finding.item} is ${say.length(amountOf(finding))} from the ears of seat ${finding.seat}, the nearest loudspeaker there.`;
+    const text = `${finding.item} is ${lengthOf(finding, say)} from the ears of seat ${finding.seat}, the nearest loudspeaker there.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'front-level-spread': spread,
@@ -52,18 +52,18 @@ export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>>
   },
   'seat-half-length': (finding, say) => {
     const hint = 'There half of the room’s deep notes are missing.';
-    const text = `The ears of seat ${finding.seat} are ${say.length(amountOf(finding))} from the middle of the room’s length.`;
+    const text = `The ears of seat ${finding.seat} are ${lengthOf(finding, say)} from the middle of the room’s length.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'back-wall': (finding, say) => {
     const hint = 'Near a wall the bass swells and the surrounds cannot open out.';
-    const text = `The ears of seat ${finding.seat} are ${say.length(amountOf(finding))} from the wall behind.`;
+    const text = `The ears of seat ${finding.seat} are ${lengthOf(finding, say)} from the wall behind.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'bass-sealed': ({ item }) =>
     `The bass is worked out for a closed room, but ${item} is open: the deepest notes will be weaker than shown, and differ more.`,
   'bass-absorption': (finding, say) =>
-    `The ${finding.item} surface absorbs ${say.share(amountOf(finding))} at low frequency; the bass is worked out with 95 %, the most a plain wall can take.`,
+    `The ${finding.item} surface absorbs ${shareOf(finding, say)} at low frequency; the bass is worked out with 95 %, the most a plain wall can take.`,
   'caution-loud': (finding, say) =>
     `The room is designed for peaks of ${say.level(amountOf(finding))}. Loud sound harms hearing, level and time together; bass crosses party walls at night.`,
 };

@@ -1,13 +1,16 @@
 import type { Finding } from '../types.ts';
 import { judge } from './rule.ts';
 
-/** How quantities are said: in one person's units. `decimals` is what one asks for beyond the whole degree or decibel. */
+/**
+ * How quantities are said: in one person's units. `decimals` is what one asks for beyond the whole degree, decibel,
+ * centimetre or hundredth.
+ */
 export interface Speak {
   /** Metres in; "97 cm", "2.47 m" or "8 ft 1 1/4 in" out. */
-  length(m: number): string;
+  length(m: number, decimals?: number): string;
   angle(deg: number, decimals?: number): string;
   level(db: number, decimals?: number): string;
-  share(fraction: number): string;
+  share(fraction: number, decimals?: number): string;
 }
 
 const whole = (value: number, decimals: number): string => {
@@ -21,25 +24,28 @@ export const angleText = (deg: number, decimals = 0): string =>
 export const levelText = (db: number, decimals = 0): string => `${whole(db, decimals)} dB`;
 
 /** Nine tenths of a hundredth must not read as all: only what is whole is called 100 %. */
-export const shareText = (fraction: number): string => {
-  const percent = Math.round(fraction * 100);
-  if (percent === 100 && fraction < 1) return 'nearly all';
-  return percent === 0 && fraction > 0 ? 'under 1 %' : `${percent} %`;
+export const shareText = (fraction: number, decimals = 0): string => {
+  const percent = whole(fraction * 100, decimals);
+  if (Number(percent) === 100 && fraction < 1) return 'nearly all';
+  return Number(percent) === 0 && fraction > 0 ? 'under 1 %' : `${percent} %`;
 };
 
 /** The metric system: centimetres below a metre, metres with two decimals from there. */
 export const metric: Speak = {
-  length: (m) => (Math.abs(m) < 0.995 ? `${whole(m * 100, 0)} cm` : `${whole(m, 2)} m`),
+  length: (m, decimals = 0) => (Math.abs(m) < 0.995 ? `${whole(m * 100, decimals)} cm` : `${whole(m, 2 + decimals)} m`),
   angle: angleText,
   level: levelText,
   share: shareText,
 };
 
-/** The fewest decimals, none to two, with which the rounded value still earns the verdict that is printed beside it. */
-export const honestDecimals = ({ value, range, closeRange, verdict }: Finding): number => {
+/**
+ * The fewest decimals, none to two, with which the rounded value still earns the verdict that is printed beside it.
+ * `wholeStep` is what no decimals round to, in the finding's unit: a degree, a decibel, 0.01 m, 0.01 of a share.
+ */
+export const honestDecimals = ({ value, range, closeRange, verdict }: Finding, wholeStep = 1): number => {
   if (value === null) return 0;
-  const found = [0, 1, 2].find((decimals) => judge(Number(value.toFixed(decimals)), { range, closeRange }) === verdict);
-  return found ?? 2;
+  const shown = (decimals: number): number => Number((value / wholeStep).toFixed(decimals)) * wholeStep;
+  return [0, 1, 2].find((decimals) => judge(shown(decimals), { range, closeRange }) === verdict) ?? 2;
 };
 
 /** "22 to 32 degrees", "at least 1.20 m", "at most 15 degrees": a range in words; null where both ends are open. */

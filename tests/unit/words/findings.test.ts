@@ -51,6 +51,30 @@ describe('findings in words', () => {
     expect(at(21.2, 'close')).toContain('Wanted: 22 to 32 degrees.');
   });
 
+  it('say the millimetre where a centimetre would hide the verdict', () => {
+    const wall = find('back-wall', 'back-1');
+    const at = (value: number, units: 'metric' | 'imperial') =>
+      findingSentence({ ...wall, value, verdict: 'close' }, units);
+    expect(at(1.198, 'metric')).toContain('are 1.198 m from');
+    expect(at(1.194, 'metric')).toContain('are 1.19 m from');
+    expect(at(0.996, 'metric')).toContain('are 1.00 m from');
+    // 1.198 m = 47.165 in = 3 ft 11 3/16 in to the sixteenth.
+    expect(at(1.198, 'imperial')).toContain('are 3 ft 11 3/16 in from');
+    const whole = find('picture-in-view', 'front-2');
+    expect(findingSentence({ ...whole, value: 0.9876, verdict: 'close' }, 'metric')).toContain('98.8 %');
+  });
+
+  it('say up and down in words', () => {
+    const centre = find('centre-elevation', 'front-2');
+    const low = { ...centre, value: -17.2, verdict: 'close' as const };
+    expect(findingSentence(low, 'metric')).toBe(
+      'From seat front-2, C is 17 degrees below the ears. Wanted: between 15 degrees below and 10 degrees above. Raise it.',
+    );
+    expect(findingSentence({ ...centre, value: 12, verdict: 'close' }, 'metric')).toMatch(
+      /12 degrees above the ears.*Lower it\.$/,
+    );
+  });
+
   it('never calls all what is not quite all', () => {
     const base = find('picture-in-view', 'front-2');
     expect(findingSentence({ ...base, value: 0.997 }, 'metric')).toContain('nearly all');
