@@ -184,8 +184,9 @@ export const shapeAxis = (lengthM: number, roots: AxisRoots, allocate: Allocate 
         rate[2 * n + 1] = zetaIm;
         setSurface(kind, zetaRe, zetaIm, b, second, n);
     }
-    const modulus = Math.hypot(z[0], z[1]);
-    worstNorm = Math.max(worstNorm, 1 / (modulus * (kind >= FORM.wall0 ? 2 * Math.hypot(zetaRe, zetaIm) : 1)));
+    let inverse = 1 / Math.sqrt(z[0] * z[0] + z[1] * z[1]);
+    if (kind >= FORM.wall0) inverse /= 2 * Math.sqrt(zetaRe * zetaRe + zetaIm * zetaIm);
+    if (inverse > worstNorm) worstNorm = inverse;
     setRoot(z[0] * lengthM, z[1] * lengthM, z);
     setQuotient(1, 0, z[0], z[1]);
     norm[2 * n] = z[0];

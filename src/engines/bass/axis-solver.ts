@@ -132,8 +132,8 @@ const follow = (
 const rigidWalls = new Float64Array(4);
 
 const familyOf = (b: Float64Array, n: number): Family => {
-  const gap = Math.hypot(b[0] - b[2], b[1] - b[3]);
-  if (gap > EQUAL_WALLS * (Math.hypot(b[0], b[1]) + Math.hypot(b[2], b[3]))) return GENERAL;
+  const gap = Math.abs(b[0] - b[2]) + Math.abs(b[1] - b[3]);
+  if (gap > EQUAL_WALLS * (Math.abs(b[0]) + Math.abs(b[1]) + Math.abs(b[2]) + Math.abs(b[3]))) return GENERAL;
   return n % 2 === 0 ? EVEN : ODD;
 };
 
@@ -215,7 +215,7 @@ const swap = (list: Float64Array | Uint8Array, i: number, j: number): void => {
 /** True when two eigenvalues of one family agree within 1e-6 (1 + |w|): a mode was found twice. */
 const hasDouble = ({ count, w, family }: AxisRoots): boolean => {
   for (let i = 0; i < count; i++) {
-    const limit = 1e-6 * (1 + Math.hypot(w[2 * i], w[2 * i + 1]));
+    const limit = 1e-6 * (1 + Math.sqrt(w[2 * i] * w[2 * i] + w[2 * i + 1] * w[2 * i + 1]));
     for (let j = i + 1; j < count && w[2 * j] - w[2 * i] < limit; j++) {
       if (family[i] === family[j] && Math.abs(w[2 * j + 1] - w[2 * i + 1]) < limit) return true;
     }

@@ -13,32 +13,38 @@ export interface TransverseTerms {
 
 /** All pairs with kappa^2 <= limit. */
 export const listTerms = (length1M: number, length2M: number, kappa2Limit: number): TransverseTerms => {
-  const pairs: [number, number, number][] = [];
-  for (let m = 0; ((m * Math.PI) / length1M) ** 2 <= kappa2Limit; m++) {
-    const left = kappa2Limit - ((m * Math.PI) / length1M) ** 2;
-    for (let n = 0; ((n * Math.PI) / length2M) ** 2 <= left; n++) {
-      pairs.push([((m * Math.PI) / length1M) ** 2 + ((n * Math.PI) / length2M) ** 2, m, n]);
+  const orders = (lengthM: number, left: number): number =>
+    Math.floor((Math.sqrt(Math.max(0, left)) * lengthM) / Math.PI) + 1;
+  const rows = orders(length1M, kappa2Limit);
+  let count = 0;
+  for (let m = 0; m < rows; m++) count += orders(length2M, kappa2Limit - ((m * Math.PI) / length1M) ** 2);
+  const m0 = new Uint16Array(count);
+  const n0 = new Uint16Array(count);
+  const value = new Float64Array(count);
+  const ranked = new Uint32Array(count);
+  for (let m = 0, i = 0; m < rows; m++) {
+    const own = ((m * Math.PI) / length1M) ** 2;
+    for (let n = orders(length2M, kappa2Limit - own) - 1; n >= 0; n--, i++) {
+      m0[i] = m;
+      n0[i] = n;
+      value[i] = own + ((n * Math.PI) / length2M) ** 2;
+      ranked[i] = i;
     }
   }
-  pairs.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const count = pairs.length;
+  ranked.sort((a, b) => value[a] - value[b] || a - b);
   const terms = {
     count,
-    first: new Uint16Array(count),
-    second: new Uint16Array(count),
-    kappa2: new Float64Array(count),
+    first: m0.map((_, t) => m0[ranked[t]]),
+    second: n0.map((_, t) => n0[ranked[t]]),
+    kappa2: value.map((_, t) => value[ranked[t]]),
     firstCount: new Uint16Array(count),
     secondCount: new Uint16Array(count),
   };
   let most1 = 0;
   let most2 = 0;
   for (let t = 0; t < count; t++) {
-    const [kappa2, m, n] = pairs[t];
-    terms.kappa2[t] = kappa2;
-    terms.first[t] = m;
-    terms.second[t] = n;
-    most1 = Math.max(most1, m + 1);
-    most2 = Math.max(most2, n + 1);
+    most1 = Math.max(most1, terms.first[t] + 1);
+    most2 = Math.max(most2, terms.second[t] + 1);
     terms.firstCount[t] = most1;
     terms.secondCount[t] = most2;
   }
