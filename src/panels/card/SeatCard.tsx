@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { referenceSeatId } from '../../model/seating.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { FindingItem } from '../findings/FindingItem.tsx';
+import { MetList } from '../findings/MetList.tsx';
 import { worseFirst, worstAtSeat } from '../findings/order.ts';
 import { useChoose, useCurrent } from '../hooks.ts';
 import { VerdictWord } from '../marks/VerdictMark.tsx';
@@ -51,16 +52,7 @@ const SeatFindings = ({ seatId }: { seatId: string }) => {
           ))}
         </ul>
       )}
-      {met.length > 0 && (
-        <details>
-          <summary>{met.length} met here</summary>
-          <ul>
-            {met.map((finding) => (
-              <FindingItem key={finding.id} finding={finding} />
-            ))}
-          </ul>
-        </details>
-      )}
+      <MetList findings={met} where=" here" />
     </>
   );
 };

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { useResults } from '../../state/view.tsx';
 import { useCurrent } from '../hooks.ts';
 import { FindingItem } from './FindingItem.tsx';
+import { MetList } from './MetList.tsx';
 import { orderFindings } from './order.ts';
 import './findings.css';
 
@@ -35,16 +36,7 @@ export const Findings = () => {
           </ol>
         </section>
       )}
-      {ordered.met.length > 0 && (
-        <details className="findings-met">
-          <summary>{ordered.met.length} met</summary>
-          <ol>
-            {ordered.met.map((finding) => (
-              <FindingItem key={finding.id} finding={finding} />
-            ))}
-          </ol>
-        </details>
-      )}
+      <MetList findings={ordered.met} where="" />
     </div>
   );
 };
