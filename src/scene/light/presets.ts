@@ -15,13 +15,13 @@ export interface LightLevels {
 export const PRESET_LUX: Readonly<Record<LightPreset, number>> = { clean: 150, dim: 10, dark: 0.5 };
 
 const PRESETS: Readonly<Record<LightPreset, LightLevels>> = {
-  clean: { picture: 1, lamps: 0.35, general: 0.8, wash: 0.16, key: 0.17 },
-  dim: { picture: 1, lamps: 0.032, general: 0.014, wash: 0.006, key: 0.062 },
-  dark: { picture: 1, lamps: 0.004, general: 0.004, wash: 0, key: 0.034 },
+  clean: { picture: 1, lamps: 0.3, general: 0.8, wash: 0.16, key: 0.105 },
+  dim: { picture: 1, lamps: 0.022, general: 0.008, wash: 0.006, key: 0.03 },
+  dark: { picture: 1, lamps: 0.002, general: 0.002, wash: 0, key: 0.014 },
 };
 
 /** Seen from outside a room must be read as a whole, so the eye is opened a little wider there. */
-const OVERLOOK_GAIN = 1.4;
+const OVERLOOK_GAIN = 1.5;
 const OUTSIDE = Object.fromEntries(
   Object.entries(PRESETS).map(([name, levels]) => [name, { ...levels, key: levels.key * OVERLOOK_GAIN }]),
 ) as Record<LightPreset, LightLevels>;

@@ -3,6 +3,24 @@
  * the share of general light. A pixel multiplies by the material, adds the picture's mirror image (for floors and other
  * glossy things: the reflected ray meets the picture's plane, blurred by its mip level and by soft edges) and sheen.
  */
+/**
+ * From scene light to the screen. Neutral: hue and chroma are kept, only a peak above 0.76 is rolled off towards 1 (no
+ * toe: a dim room lives where a toe would tint it). Then the sRGB curve by square roots, within 0.3 % of the exact one
+ * above 0.01 (a least-squares fit of ours would do as well; these coefficients are in common use), which a software
+ * renderer does several times faster than powers.
+ */
+export const DISPLAYED = /* glsl */ `
+vec3 displayed(vec3 light) {
+  float peak = max(light.r, max(light.g, light.b));
+  float rolled = 1.0 - 0.0576 / (max(peak, 0.76) - 0.52);
+  vec3 c = peak > 0.76 ? light * (rolled / peak) : max(light, 0.0);
+  vec3 s1 = sqrt(c);
+  vec3 s2 = sqrt(s1);
+  vec3 s3 = sqrt(s2);
+  vec3 curve = 0.662002687 * s1 + 0.684122060 * s2 - 0.323583601 * s3 - 0.0225411470 * c;
+  return mix(curve, c * 12.92, vec3(lessThan(c, vec3(0.0031308))));
+}`;
+
 export const VERTEX = /* glsl */ `
 attribute vec4 light;
 attribute float open;
@@ -51,6 +69,7 @@ uniform float uPictureShine;
 #endif
 varying vec3 vLight;
 varying vec2 vUv;
+${DISPLAYED}
 void main() {
   vec3 colour = uColour;
   float polish = 1.0;
@@ -68,7 +87,7 @@ void main() {
   float graze3 = graze * graze * graze;
   shown += (0.25 + colour) * vLight * (uSheen * graze3 * 0.5);
   shown += (0.3 + colour) * uRim * (uSheen * graze3 * clamp(toEye.z, 0.0, 1.0));
-  shown += vec3(0.83, 0.5, 0.17) * (uGlow * (0.018 + 0.4 * graze3));
+  shown += vec3(0.83, 0.5, 0.17) * (uGlow * 0.4 * graze3);
   #ifdef GLOSSY
   vec3 ray = reflect(-toEye, n);
   if (ray.z < -0.02) {
@@ -88,10 +107,8 @@ void main() {
   }
   #endif
   #endif
-  shown *= uDim;
-  gl_FragColor = vec4(shown, uFade);
-  #include <tonemapping_fragment>
-  #include <colorspace_fragment>
+  shown = (shown + vec3(0.83, 0.5, 0.17) * (uGlow * 0.018)) * uDim;
+  gl_FragColor = vec4(displayed(shown), uFade);
   float grain = fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(0.06711056, 0.00583715))));
   gl_FragColor.rgb += (grain - 0.5) / 255.0;
 }`;

@@ -1,4 +1,4 @@
-import { DataTexture, LinearFilter, LinearMipmapLinearFilter, NoColorSpace, RepeatWrapping } from 'three';
+import { DataTexture, LinearFilter, LinearMipmapNearestFilter, NoColorSpace, RepeatWrapping } from 'three';
 import { hold, release } from '../gpu/ledger.ts';
 import type { Tile } from './palette.ts';
 import { type PatternImage, paintPattern } from './textures/noise.ts';
@@ -27,7 +27,7 @@ export class TileShelf {
       texture.colorSpace = NoColorSpace;
       texture.wrapS = texture.wrapT = RepeatWrapping;
       texture.magFilter = LinearFilter;
-      texture.minFilter = LinearMipmapLinearFilter;
+      texture.minFilter = LinearMipmapNearestFilter;
       texture.generateMipmaps = true;
       texture.needsUpdate = true;
       this.textures.set(tile, texture);

@@ -22,8 +22,8 @@ export interface LitGeometry {
   readonly lightBuffer: InterleavedBuffer;
 }
 
-/** Light varies over about a hand's breadth on walls; the same does for furniture. */
-const LONGEST_EDGE_M = 0.24;
+/** The shapes cut walls and floors finer than this for light already; furniture needs no more. */
+const LONGEST_EDGE_M = 0.5;
 
 /** One copy of each shape on the graphics side, however many parts show it; let go with its last user. */
 export class GeometryShelf {
