@@ -2,6 +2,8 @@ import type { RootState } from '@react-three/fiber';
 import { Vector3 } from 'three';
 import type { Pose } from '../engines/movement/pose.ts';
 import type { Vec3 } from '../math/vec3.ts';
+import type { ItemRef } from '../model/project.ts';
+import { aimRay, pick } from './interaction/pick.ts';
 import type { StageKit } from './kit.ts';
 import type { Box } from './overlays/place-labels.ts';
 
@@ -15,6 +17,8 @@ export interface StageProbe {
   freeArea(): Box | null;
   /** The colour at a point of the canvas, CSS pixels, sRGB 0 to 255, drawn afresh. */
   colourAt(x: number, y: number): readonly [number, number, number];
+  /** What lies under a point of the canvas, lines and labels aside: an item, the bass floor, or nothing that has a name. */
+  under(x: number, y: number): ItemRef | 'floor' | null;
   /** Frames drawn so far. */
   frames(): number;
   /** Nothing is on its way: no damping, no transition, no cut. */
@@ -55,6 +59,12 @@ export const createStageProbe = (kit: StageKit, get: () => RootState): StageProb
       const row = context.drawingBufferHeight - 1 - Math.floor(y * ratio);
       context.readPixels(Math.floor(x * ratio), row, 1, 1, context.RGBA, context.UNSIGNED_BYTE, pixel);
       return [pixel[0], pixel[1], pixel[2]];
+    },
+    under(x, y) {
+      const { scene, camera, size } = get();
+      aimRay(camera, x, y, size.width, size.height);
+      const hit = pick(scene);
+      return hit?.floor ? 'floor' : (hit?.ref ?? null);
     },
     frames: () => kit.frames,
     resting: () => !kit.moving && !kit.stale,

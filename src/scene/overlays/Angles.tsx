@@ -21,10 +21,11 @@ import type { LineBatch, LineStyle } from './lines.ts';
 import { GROUP_DASH, TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
 
-const FINE: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.2 };
+const FINE: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.15 };
 const RIGHT: LineStyle = { ...FINE, dashM: GROUP_DASH.right };
 const HEIGHT: LineStyle = { ...FINE, dashM: GROUP_DASH.height };
-const RING: LineStyle = { widthPx: 1.25, casing: true, opacity: 0.9, hidden: 0.15 };
+const RING: LineStyle = { widthPx: 1, casing: true, opacity: 0.7, hidden: 0 };
+const BAND: LineStyle = { widthPx: 1, casing: true, opacity: 0.75, hidden: 0.1 };
 const HATCH: LineStyle = { widthPx: 1, opacity: 0.55, hidden: 0 };
 const EDGE: LineStyle = { widthPx: 1, opacity: 0.45, hidden: 0.3 };
 /** Straight ahead is marked from inside the ring to past the last arc. */
@@ -137,7 +138,7 @@ export const Angles = () => {
   const right = useLines(RIGHT);
   const height = useLines(HEIGHT);
   const ring = useLines(RING);
-  const outline = useLines(RING);
+  const outline = useLines(BAND);
   const hatch = useLines(HATCH);
   const edges = useLines(EDGE);
   const seat = shown ? (readout?.seats.find(({ id }) => id === seatId) ?? null) : null;

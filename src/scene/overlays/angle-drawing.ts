@@ -18,9 +18,9 @@ export interface PlacedDirection extends Direction {
 }
 
 /** The ring of ticks, and how far its first arc and each next one lie from the head. */
-export const RING_M = 0.4;
-const FIRST_ARC_M = 0.5;
-const NEXT_ARC_M = 0.1;
+export const RING_M = 0.48;
+const FIRST_ARC_M = 0.62;
+const NEXT_ARC_M = 0.14;
 const STEP_DEG = 3;
 /** What lies this near straight ahead needs no arc of its own. */
 export const AHEAD_DEG = 1;
@@ -65,7 +65,7 @@ export const uprightArc = (centre: Vec3, radiusM: number, azimuthDeg: number, el
   steps(0, elevationDeg).map((elevation) => around(centre, radiusM, azimuthDeg, elevation));
 
 const HATCH_DEG = 3;
-const BAND_M = 0.06;
+const BAND_M = 0.07;
 
 /** The outline of an allowed range of azimuths astride an arc, closed. */
 export const rangeOutline = (centre: Vec3, radiusM: number, fromDeg: number, toDeg: number): Vec3[] => {

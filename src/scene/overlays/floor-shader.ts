@@ -58,7 +58,7 @@ const FRAGMENT = /* glsl */ `
   float contour(float level, float slope, float every, float halfWidthPx) {
     float away = abs(fract(level / every - 0.5) - 0.5) * every;
     float covered = 1.0 - smoothstep(halfWidthPx - 0.5, halfWidthPx + 0.5, away / max(slope, 1e-6));
-    return covered * (1.0 - smoothstep(every * 0.2, every * 0.45, slope));
+    return covered * (1.0 - smoothstep(every * 0.1, every * 0.24, slope));
   }
 
   void main() {
@@ -66,7 +66,8 @@ const FRAGMENT = /* glsl */ `
     float share = clamp((level - rangeDb.x) / (rangeDb.y - rangeDb.x), 0.0, 1.0);
     vec3 map = texelFetch(table, ivec2(int(floor(share * 255.0 + 0.5)), 0), 0).rgb;
     float slope = fwidth(level);
-    float line = max(
+    // Under the scale's low end all is one colour: contours there would trace the grid inside a null.
+    float line = step(rangeDb.x, level) * max(
       0.34 * contour(level, slope, stepDb, 0.5),
       0.62 * contour(level, slope, 2.0 * stepDb, 0.8));
     vec3 ink = share < 0.42 ? vec3(0.94, 0.91, 0.86) : vec3(0.08, 0.067, 0.06);

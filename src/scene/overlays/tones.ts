@@ -2,9 +2,9 @@
 export const TONE = {
   brass: '#d2ae68',
   strong: '#f0ce86',
-  left: '#e3bd74',
-  right: '#d6976c',
-  height: '#ece0c2',
+  left: '#f2d494',
+  right: '#eda97c',
+  height: '#fbf1da',
   sight: '#efe8dc',
 } as const;
 
