@@ -17,14 +17,21 @@ import { hold, release } from './ledger.ts';
 /** How many pixels each thing covers, by `kind:id`, from where the camera stands. */
 export type ObjectCounts = Readonly<Record<string, number>>;
 
-interface Named {
-  readonly kind?: unknown;
-  readonly id?: unknown;
+/** What objects/parts.ts writes on a mesh. */
+export interface PartLabel {
+  readonly kind: string;
+  readonly id: string;
+  readonly part: string;
 }
 
-const nameOf = ({ userData }: Object3D): string | null => {
-  const { kind, id } = userData as Named;
-  return typeof kind === 'string' && typeof id === 'string' ? `${kind}:${id}` : null;
+/** The name a mesh is counted under; null leaves it out, as though it were not there. */
+export type Naming = (label: PartLabel) => string | null;
+
+const byItem: Naming = ({ kind, id }) => `${kind}:${id}`;
+
+const nameOf = ({ userData }: Object3D, naming: Naming): string | null => {
+  const { kind, id, part } = userData as Partial<PartLabel>;
+  return typeof kind === 'string' && typeof id === 'string' ? naming({ kind, id, part: part ?? '' }) : null;
 };
 
 /** Number n as a colour that comes back unchanged from an eight-bit target: zero is nothing. */
@@ -63,13 +70,14 @@ export const countObjects = (
   camera: PerspectiveCamera,
   width: number,
   height: number,
+  naming: Naming = byItem,
 ): ObjectCounts => {
   const names: string[] = [];
   const materials = new Map<string, MeshBasicMaterial>();
   const dressed: Dressed[] = [];
   scene.traverse((object) => {
     if (!('material' in object)) return;
-    const name = object instanceof Mesh ? nameOf(object) : null;
+    const name = object instanceof Mesh ? nameOf(object, naming) : null;
     const mesh = object as Mesh;
     dressed.push({ mesh, material: mesh.material, before: mesh.onBeforeRender, visible: mesh.visible });
     if (name === null) {

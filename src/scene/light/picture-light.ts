@@ -19,7 +19,7 @@ export const PICTURE_COLUMNS = 4;
 export const PICTURE_ROWS = 2;
 
 /** How much further from grey the light is than the picture's mean colours: the eye finds coloured light paler than it is. */
-const CHROMA = 1.9;
+const CHROMA = 2.2;
 
 const vivid = (radiance: Float32Array): Float32Array =>
   radiance.map((value, index) => {

@@ -44,7 +44,7 @@ void main() {
 }`;
 
 const WARM = new Color('#ffd0a0');
-const SHADE = new Color('#8a6a3c');
+const SHADE = new Color('#b08c58');
 const SCONCE_RADIUS_M = 0.05;
 const SCONCE_TALL_M = 0.26;
 const SCALLOP_REACH_M = 1.15;
@@ -62,7 +62,7 @@ const quadOf = (points: readonly (readonly [number, number, number])[]): BufferG
 /** The lamps as things: two brass sconces with their scallops of light on the wall, small lenses on the risers. */
 export class Fixtures {
   readonly group = new Group();
-  private readonly shade = new MeshBasicMaterial({ color: SHADE });
+  private readonly shade = new MeshBasicMaterial({ color: SHADE, toneMapped: false });
   private readonly shine = new MeshBasicMaterial({ color: WARM, toneMapped: false });
   private readonly glows: ShaderMaterial[] = [];
   private readonly walls = new Map<'left' | 'right', Group>();

@@ -1,8 +1,8 @@
-import { type Material, Mesh, MeshBasicMaterial, type Texture } from 'three';
+import { type Material, Mesh } from 'three';
 import { radiansOf } from '../../math/angles.ts';
 import type { MaterialName, Placement, Solid } from '../../shapes/solid.ts';
-import { hold, release } from '../gpu/ledger.ts';
 import { lightPart, type RoomLight } from '../light/room-light.ts';
+import { PictureMaterial } from '../materials/picture-material.ts';
 import type { SurfaceMaterials, SurfaceName } from '../materials/surface-materials.ts';
 import type { GeometryShelf, LitGeometry } from './geometry-shelf.ts';
 
@@ -35,7 +35,7 @@ const samePlace = (a: Placement, b: Placement): boolean =>
 /** Every solid of the room as a mesh: made once per shape, moved when only its place changes. */
 export class Parts {
   readonly byKey = new Map<string, Part>();
-  private readonly pictureMaterial = new MeshBasicMaterial({ toneMapped: false });
+  readonly picture = new PictureMaterial();
   private readonly add: (mesh: Mesh) => void;
   private readonly shelf: GeometryShelf;
   private readonly materials: SurfaceMaterials;
@@ -44,12 +44,6 @@ export class Parts {
     this.shelf = shelf;
     this.materials = materials;
     this.add = add;
-    hold('material');
-  }
-
-  setPicture(texture: Texture): void {
-    this.pictureMaterial.map = texture;
-    this.pictureMaterial.needsUpdate = true;
   }
 
   /** Brings the meshes in line with the solids; answers the parts that are new or have moved. */
@@ -91,7 +85,7 @@ export class Parts {
   }
 
   private materialOf(name: MaterialName, wall: string): Material {
-    return name === 'picture' ? this.pictureMaterial : this.materials.take(name as SurfaceName, wall);
+    return name === 'picture' ? this.picture.material : this.materials.take(name as SurfaceName, wall);
   }
 
   private drop(key: string, part: Part): void {
@@ -102,8 +96,7 @@ export class Parts {
 
   dispose(): void {
     for (const [key, part] of [...this.byKey]) this.drop(key, part);
-    this.pictureMaterial.dispose();
-    release('material');
+    this.picture.dispose();
   }
 }
 

@@ -45,7 +45,7 @@ export class RoomScene {
     for (const { lines } of this.walls.all) this.group.add(lines);
     this.group.add(this.contacts.group, this.fixtures.group, this.outlines.group);
     this.still = stillTexture(anisotropy);
-    this.parts.setPicture(this.still);
+    this.parts.picture.setPicture(this.still);
   }
 
   /** Brings the meshes in line with the document; light that the change makes stale is worked out. */
@@ -128,6 +128,7 @@ export class RoomScene {
     const exposure = exposureOf(this.levels, this.mean);
     this.materials.setLevels(this.levels, exposure);
     this.fixtures.setLevel(this.levels.lamps * exposure);
+    this.parts.picture.setWash(this.levels.wash);
   }
 
   private showWall(name: string, shown: number): void {

@@ -35,9 +35,9 @@ export const paintGround = (view: StillView): void => {
   ]);
   band(view, -200, 200, FAR_M + 8, 1.2, lawn);
   const gravel = downTo(view, [
-    [0, '#d8bc9c'],
-    [0.3, '#96928f'],
-    [1, '#525a66'],
+    [0, '#c4aa90'],
+    [0.3, '#7f838a'],
+    [1, '#454f5e'],
   ]);
   for (const side of [-1, 1]) band(view, side * 3.6, side * 6.6, FAR_M, 1.6, gravel);
   const water = downTo(view, [
@@ -49,9 +49,9 @@ export const paintGround = (view: StillView): void => {
   ]);
   band(view, -2.6, 2.6, FAR_M - 8, 4.6, water);
   paintReflections(view);
-  const kerb = '#c9b8a2';
+  const kerb = '#8b8a8e';
   for (const side of [-1, 1]) band(view, side * 2.6, side * 2.95, FAR_M - 8, 4.6, kerb);
-  band(view, -2.95, 2.95, 4.6, 4.25, '#a89a8a');
+  band(view, -2.95, 2.95, 4.6, 4.25, '#7d7c80');
 };
 
 const paintReflections = (view: StillView): void => {

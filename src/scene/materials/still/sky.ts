@@ -5,9 +5,9 @@ import { css, type StillView } from './view.ts';
 export const paintSky = (view: StillView): void => {
   const { context, width, height } = view;
   const fill = context.createLinearGradient(0, 0, 0, height * 0.52);
-  fill.addColorStop(0, '#16345c');
-  fill.addColorStop(0.34, '#2f6496');
-  fill.addColorStop(0.66, '#6f93b4');
+  fill.addColorStop(0, '#1b4a82');
+  fill.addColorStop(0.34, '#3c80bd');
+  fill.addColorStop(0.66, '#7aa6cc');
   fill.addColorStop(0.86, '#c8a092');
   fill.addColorStop(1, '#ffc98a');
   context.fillStyle = fill;

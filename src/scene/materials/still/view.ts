@@ -23,7 +23,7 @@ export const stillView = (context: CanvasRenderingContext2D, width: number, heig
 export type Rgb = readonly [number, number, number];
 
 /** Haze of the evening sky that distance fades to. */
-const HAZE: Rgb = [136, 128, 148];
+const HAZE: Rgb = [112, 124, 158];
 const HAZE_FAR_M = 95;
 
 export const css = ([r, g, b]: Rgb, alpha = 1): string =>
