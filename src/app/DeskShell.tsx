@@ -19,6 +19,8 @@ import { useStageInsets } from './useStageInsets.ts';
 const LEFT = 300;
 const RIGHT = 320;
 const TOP = 56;
+/** The line of overlay switches under the title line: it lies over the scene, so the room keeps clear of it. */
+const SWITCHES = 36;
 const BAND = 150;
 const TALL_BAND = 184;
 
@@ -107,7 +109,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   useStageInsets(
     cleared
       ? { left: 0, right: 0, top: 0, bottom: 0 }
-      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP, bottom: band },
+      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + SWITCHES, bottom: band },
   );
   const showFindings = () => {
     session.setState({ rightColumn: 'findings' });

@@ -107,6 +107,10 @@ const drawEdges = (edges: LineBatch, cones: readonly Cone[]): void => {
   edges.end();
 };
 
+/** Where labels must give way, the nearer to the picture the longer a loudspeaker keeps its own, heights after the rest. */
+const priorityOf = (azimuthDeg: number, elevationDeg: number): number =>
+  LOUDSPEAKER_PRIORITY - (Math.abs(azimuthDeg) + Math.abs(elevationDeg)) / 20;
+
 const signed = (degrees: number): string => `${degrees < 0 ? '\u2212' : '+'}${Math.abs(degrees).toFixed(1)}°`;
 
 const labelOf = ({ id, azimuthDeg, elevationDeg }: LoudspeakerReadout, atM: Vec3, chosen: boolean): Label => ({
@@ -115,7 +119,7 @@ const labelOf = ({ id, azimuthDeg, elevationDeg }: LoudspeakerReadout, atM: Vec3
   before: id,
   value: `${Math.abs(azimuthDeg).toFixed(1)}°`,
   after: signed(elevationDeg),
-  priority: chosen ? CHOSEN_PRIORITY : LOUDSPEAKER_PRIORITY,
+  priority: chosen ? CHOSEN_PRIORITY : priorityOf(azimuthDeg, elevationDeg),
   tone: chosen ? 'chosen' : 'plain',
 });
 

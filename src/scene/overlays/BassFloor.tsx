@@ -10,6 +10,7 @@ export const RIM_M = 0.02;
 /** A map lying on the carpet stands this much above it. */
 const LYING_M = 0.008;
 const SHADOW_FROM_M = 0.2;
+const FLOOR = { kind: 'floor', id: 'floor' };
 const noRay = () => undefined;
 const TURN_LEVEL = -Math.PI / 2;
 
@@ -63,8 +64,9 @@ export const BassFloor = () => {
   const { widthM, lengthM } = roomBox(room);
   const heightM = drawnHeightM(floor.heightM);
   return (
-    <group userData={{ kind: 'floor', id: 'floor' }}>
+    <group userData={FLOOR}>
       <mesh
+        userData={FLOOR}
         material={map.material}
         position={[0, heightM, lengthM / 2]}
         rotation-x={TURN_LEVEL}

@@ -10,7 +10,7 @@ import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
 import { onPicture } from '../rigs/surroundings.ts';
 import type { LineStyle } from './lines.ts';
-import { firstHidden } from './sight-cast.ts';
+import { firstHidden, hidersOf } from './sight-cast.ts';
 import { TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
 
@@ -89,10 +89,11 @@ export const Sightlines = () => {
     if (!current) return;
     pending.current = null;
     scene.updateMatrixWorld();
+    const hiders = hidersOf(scene, seatId);
     clear.begin();
     hidden.begin();
     for (const end of current.endsM) {
-      const at = firstHidden(scene, seatId, current.eyeM, end);
+      const at = firstHidden(hiders, current.eyeM, end);
       clear.line([current.eyeM, at ?? end], TONE.sight);
       if (at) hidden.line([at, end], TONE.sight);
     }

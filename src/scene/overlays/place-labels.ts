@@ -65,6 +65,9 @@ const tryPlace = (wish: LabelWish, place: number, free: Box, taken: readonly Box
   return true;
 };
 
+/** Labels may cover this share of the free area and no more: on a small screen the least important stay away. */
+const MOST_COVERED = 0.1;
+
 /**
  * Finds each label a place within the free area where it meets no other and nothing to be kept clear; who finds none is
  * not shown. Sorts the wishes in place: the more important choose first, and each tries its last place before others.
@@ -72,8 +75,11 @@ const tryPlace = (wish: LabelWish, place: number, free: Box, taken: readonly Box
 export const placeLabels = (wishes: LabelWish[], free: Box, clear: readonly Box[]): void => {
   wishes.sort((a, b) => b.priority - a.priority || a.depthM - b.depthM);
   const taken: Box[] = [...clear];
+  let left = MOST_COVERED * free.width * free.height;
   for (const wish of wishes) {
     wish.shown = false;
+    left -= wish.width * wish.height;
+    if (left < 0) continue;
     let placed = wish.lastPlace >= 0 && tryPlace(wish, wish.lastPlace, free, taken);
     for (let place = 0; place < PLACES && !placed; place++) placed = tryPlace(wish, place, free, taken);
     if (placed) taken.push({ left: wish.left, top: wish.top, width: wish.width, height: wish.height });

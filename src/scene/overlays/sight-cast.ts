@@ -1,4 +1,4 @@
-import { type Object3D, Raycaster, Vector3 } from 'three';
+import { type Intersection, Mesh, type Object3D, Raycaster, Vector3 } from 'three';
 import { distance, mix, type Vec3 } from '../../math/vec3.ts';
 
 /** What can stand between an eye and the picture. */
@@ -20,14 +20,30 @@ const hides = (object: Object3D, seatId: string): boolean => {
   return false;
 };
 
-/** Where the line from an eye to a point of the picture first meets something drawn; null when it is clear. */
-export const firstHidden = (scene: Object3D, seatId: string, eyeM: Vec3, towardsM: Vec3): Vec3 | null => {
+/** Everything drawn that can stand before this seat's eye: asked for once, for all its lines. */
+export const hidersOf = (scene: Object3D, seatId: string): readonly Object3D[] => {
+  const hiders: Object3D[] = [];
+  scene.traverse((object) => {
+    if (object instanceof Mesh && hides(object, seatId)) hiders.push(object);
+  });
+  return hiders;
+};
+
+const hits: Intersection[] = [];
+
+/** Where the line from an eye to a point of the picture first meets one of these; null when it is clear. */
+export const firstHidden = (hiders: readonly Object3D[], eyeM: Vec3, towardsM: Vec3): Vec3 | null => {
   const lengthM = distance(eyeM, towardsM);
   origin.set(eyeM[0], eyeM[1], eyeM[2]);
   direction.set(towardsM[0], towardsM[1], towardsM[2]).sub(origin).normalize();
   ray.set(origin, direction);
   ray.near = OWN_M;
   ray.far = lengthM - AT_PICTURE_M;
-  const hit = ray.intersectObject(scene, true).find(({ object }) => hides(object, seatId));
-  return hit ? mix(eyeM, towardsM, hit.distance / lengthM) : null;
+  let nearestM = Number.POSITIVE_INFINITY;
+  for (const hider of hiders) {
+    hits.length = 0;
+    for (const hit of ray.intersectObject(hider, false, hits)) nearestM = Math.min(nearestM, hit.distance);
+    ray.far = Math.min(ray.far, nearestM);
+  }
+  return nearestM < lengthM ? mix(eyeM, towardsM, nearestM / lengthM) : null;
 };
