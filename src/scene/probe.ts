@@ -1,8 +1,10 @@
 import type { RootState } from '@react-three/fiber';
-import { Vector3 } from 'three';
+import { type PerspectiveCamera, Vector3 } from 'three';
 import type { Pose } from '../engines/movement/pose.ts';
 import type { Vec3 } from '../math/vec3.ts';
 import type { ItemRef } from '../model/project.ts';
+import { countIds, type ObjectCounts, type PartLabel, renderIds, thingAt } from './gpu/object-ids.ts';
+import { type PictureSeen, pictureSeenFrom } from './gpu/picture-seen.ts';
 import { aimRay, pick } from './interaction/pick.ts';
 import type { StageKit } from './kit.ts';
 import type { Box } from './overlays/place-labels.ts';
@@ -19,6 +21,12 @@ export interface StageProbe {
   colourAt(x: number, y: number): readonly [number, number, number];
   /** What lies under a point of the canvas, lines and labels aside: an item, the bass floor, or nothing that has a name. */
   under(x: number, y: number): ItemRef | 'floor' | null;
+  /** Pixels by `kind:id` of everything named, drawn afresh from where the camera stands. */
+  objects(width: number, height: number): ObjectCounts;
+  /** What is seen at points of the canvas, CSS pixels: `kind:id` or null. */
+  thingsAt(points: readonly (readonly [x: number, y: number])[]): (string | null)[];
+  /** The picture's pixels from a seat's eye, with the sitter's own figure and chair left out. */
+  pictureSeen(seatId: string, eyeM: Vec3): PictureSeen;
   /** Frames drawn so far. */
   frames(): number;
   /** Nothing is on its way: no damping, no transition, no cut. */
@@ -65,6 +73,20 @@ export const createStageProbe = (kit: StageKit, get: () => RootState): StageProb
       aimRay(camera, x, y, size.width, size.height);
       const hit = pick(scene);
       return hit?.floor ? 'floor' : (hit?.ref ?? null);
+    },
+    objects(width, height) {
+      const { gl, scene, camera } = get();
+      return countIds(renderIds(gl, scene, camera as PerspectiveCamera, width, height));
+    },
+    thingsAt(points) {
+      const { gl, scene, camera, size } = get();
+      const image = renderIds(gl, scene, camera as PerspectiveCamera, size.width, size.height);
+      return points.map(([x, y]) => thingAt(image, x / size.width, y / size.height));
+    },
+    pictureSeen(seatId, eyeM) {
+      const { gl, scene } = get();
+      const own = ({ kind, id }: PartLabel) => id === seatId && (kind === 'person' || kind === 'seat');
+      return pictureSeenFrom(gl, scene, eyeM, kit.pictureCorners, own);
     },
     frames: () => kit.frames,
     resting: () => !kit.moving && !kit.stale,

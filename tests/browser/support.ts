@@ -1,6 +1,9 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { test as base, expect, type Page } from '@playwright/test';
 import type { Probe } from '../../src/app/probe.ts';
+import type { Project } from '../../src/model/project.ts';
+import { projectSchema } from '../../src/model/schema/project.ts';
 
 export { expect };
 
@@ -66,3 +69,5 @@ export const evaluate = (file: string): Report =>
   JSON.parse(execFileSync('npx', ['tsx', 'src/evaluate.ts', file], { encoding: 'utf8', maxBuffer: 64_000_000 }));
 
 export const DEMO = 'public/demos/two-row.json';
+
+export const demoProject = (): Project => projectSchema.parse(JSON.parse(readFileSync(DEMO, 'utf8')));

@@ -41,16 +41,31 @@ export const idColour = (id: number): readonly [red: number, green: number, blue
   ((id >> 16) & 0xff) / 255,
 ];
 
-/** Pixels by name from an id image: RGBA bytes, names[n - 1] the thing drawn as number n. */
-export const countIds = (pixels: Uint8Array, names: readonly string[]): ObjectCounts => {
+/** An image of numbers: RGBA bytes, rows from the bottom up, names[n - 1] the thing drawn as number n. */
+export interface IdImage {
+  readonly width: number;
+  readonly height: number;
+  readonly pixels: Uint8Array;
+  readonly names: readonly string[];
+}
+
+const idAt = (pixels: Uint8Array, i: number): number => pixels[i] | (pixels[i + 1] << 8) | (pixels[i + 2] << 16);
+
+/** Pixels by name. */
+export const countIds = ({ pixels, names }: Pick<IdImage, 'pixels' | 'names'>): ObjectCounts => {
   const counts: Record<string, number> = {};
   for (let i = 0; i < pixels.length; i += 4) {
-    const id = pixels[i] | (pixels[i + 1] << 8) | (pixels[i + 2] << 16);
-    if (id === 0) continue;
-    const name = names[id - 1];
+    const name = names[idAt(pixels, i) - 1];
     if (name !== undefined) counts[name] = (counts[name] ?? 0) + 1;
   }
   return counts;
+};
+
+/** What is seen at a point given as shares of the image from its upper left corner; null where nothing named is. */
+export const thingAt = ({ width, height, pixels, names }: IdImage, across: number, down: number): string | null => {
+  const column = Math.min(width - 1, Math.max(0, Math.floor(across * width)));
+  const row = Math.min(height - 1, Math.max(0, height - 1 - Math.floor(down * height)));
+  return names[idAt(pixels, 4 * (row * width + column)) - 1] ?? null;
 };
 
 interface Dressed {
@@ -62,16 +77,16 @@ interface Dressed {
 
 /**
  * Renders the scene once, every named mesh in one flat colour a thing and everything unnamed left out, into a target of
- * its own, and counts. What is hidden in the scene stays hidden. Costs a frame and a read back: for tests and probes.
+ * its own. What is hidden in the scene stays hidden. Costs a frame and a read back: for tests and probes.
  */
-export const countObjects = (
+export const renderIds = (
   renderer: WebGLRenderer,
   scene: Scene,
   camera: PerspectiveCamera,
   width: number,
   height: number,
   naming: Naming = byItem,
-): ObjectCounts => {
+): IdImage => {
   const names: string[] = [];
   const materials = new Map<string, MeshBasicMaterial>();
   const dressed: Dressed[] = [];
@@ -121,7 +136,7 @@ export const countObjects = (
     target.dispose();
     release('target');
   }
-  return countIds(pixels, names);
+  return { width, height, pixels, names };
 };
 
 const materialFor = (name: string, names: string[], materials: Map<string, MeshBasicMaterial>): MeshBasicMaterial => {
