@@ -16,12 +16,12 @@ export const PRESET_LUX: Readonly<Record<LightPreset, number>> = { clean: 150, d
 
 const PRESETS: Readonly<Record<LightPreset, LightLevels>> = {
   clean: { picture: 1, lamps: 0.3, general: 0.8, wash: 0.16, key: 0.105 },
-  dim: { picture: 1, lamps: 0.022, general: 0.008, wash: 0.006, key: 0.03 },
+  dim: { picture: 1, lamps: 0.028, general: 0.008, wash: 0.006, key: 0.03 },
   dark: { picture: 1, lamps: 0.002, general: 0.002, wash: 0, key: 0.014 },
 };
 
 /** Seen from outside a room must be read as a whole, so the eye is opened a little wider there. */
-const OVERLOOK_GAIN = 1.5;
+const OVERLOOK_GAIN = 1.8;
 const OUTSIDE = Object.fromEntries(
   Object.entries(PRESETS).map(([name, levels]) => [name, { ...levels, key: levels.key * OVERLOOK_GAIN }]),
 ) as Record<LightPreset, LightLevels>;

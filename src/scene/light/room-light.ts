@@ -39,7 +39,7 @@ export const openness = ({ minM, maxM }: Pick<RoomLight, 'minM' | 'maxM'>, at: F
 const OUTSIDE_SHARE = 0.22;
 const OUTSIDE_M = 0.002;
 
-/** Behind an inner face and either turned away from the room or on the slab's rim: not so the reveals of openings. */
+/** In or behind an inner face and turned out of the room, or on a slab's rim: not so the reveals of openings. */
 const isOutside = ({ minM, maxM }: RoomLight, at: Float64Array, turned: Float64Array): boolean => {
   let beyond = 0;
   let rim = 0;
@@ -47,12 +47,12 @@ const isOutside = ({ minM, maxM }: RoomLight, at: Float64Array, turned: Float64A
   for (let axis = 0; axis < 3; axis++) {
     const low = minM[axis] - at[axis];
     const high = at[axis] - maxM[axis];
-    if (low > OUTSIDE_M || high > OUTSIDE_M) {
-      beyond++;
-      if ((low > 0 ? -turned[axis] : turned[axis]) > 0.9) away = true;
-    } else if (low > -OUTSIDE_M || high > -OUTSIDE_M) rim++;
+    if (low < -OUTSIDE_M && high < -OUTSIDE_M) continue;
+    if (low > OUTSIDE_M || high > OUTSIDE_M) beyond++;
+    else rim++;
+    if ((low > high ? -turned[axis] : turned[axis]) > 0.9) away = true;
   }
-  return beyond > 0 && (away || beyond + rim > 1);
+  return away || (beyond > 0 && beyond + rim > 1);
 };
 
 const place = new Float64Array(3);

@@ -15,7 +15,7 @@ export interface Finishing {
   /** Base colour, sRGB. */
   readonly colour: string;
   readonly tile: Tile | null;
-  /** Strength of the mirrored picture at a grazing view, 0 to 1, and how far it is blurred (0 sharp to 1). */
+  /** Strength of the mirrored picture at a grazing view, and how far it is blurred (0 sharp to 1). Dear: for few things. */
   readonly gloss: number;
   readonly roughness: number;
   /** Light caught at a grazing view by nap or plaster's softness. */
@@ -45,19 +45,19 @@ export const PALETTE: Readonly<Record<Exclude<MaterialName, 'picture'>, Finishin
   plaster: { colour: '#7d7772', tile: PLASTER, gloss: 0, roughness: 1, sheen: 0 },
   ceiling: { colour: '#5d5956', tile: PLASTER, gloss: 0, roughness: 1, sheen: 0 },
   oak: { colour: '#8c6746', tile: OAK, gloss: 1.5, roughness: 0.26, sheen: 0 },
-  carpet: { colour: '#4d4346', tile: CARPET, gloss: 0, roughness: 1, sheen: 0.35 },
+  carpet: { colour: '#4d4346', tile: CARPET, gloss: 0, roughness: 1, sheen: 0 },
   brick: { colour: '#8e5743', tile: BRICK, gloss: 0, roughness: 1, sheen: 0 },
-  linen: { colour: '#7f7770', tile: LINEN, gloss: 0, roughness: 1, sheen: 0.25 },
-  joinery: { colour: '#8b857d', tile: null, gloss: 0.25, roughness: 0.6, sheen: 0 },
+  linen: { colour: '#7f7770', tile: LINEN, gloss: 0, roughness: 1, sheen: 0 },
+  joinery: { colour: '#8b857d', tile: null, gloss: 0, roughness: 0.6, sheen: 0 },
   glass: { colour: '#10161d', tile: null, gloss: 1, roughness: 0.05, sheen: 0 },
   velvet: { colour: '#6c2534', tile: VELVET, gloss: 0, roughness: 1, sheen: 1.1 },
-  leather: { colour: '#5b3f2f', tile: LEATHER, gloss: 0.3, roughness: 0.65, sheen: 0.1 },
-  'wood-dark': { colour: '#4d3a2c', tile: VENEER, gloss: 0.4, roughness: 0.4, sheen: 0 },
+  leather: { colour: '#5b3f2f', tile: LEATHER, gloss: 0, roughness: 0.65, sheen: 0.2 },
+  'wood-dark': { colour: '#4d3a2c', tile: VENEER, gloss: 0, roughness: 0.4, sheen: 0.15 },
   metal: { colour: '#8e8a84', tile: BRUSHED, gloss: 0.7, roughness: 0.5, sheen: 0 },
   cabinet: { colour: '#3a3633', tile: VENEER, gloss: 0.4, roughness: 0.35, sheen: 0 },
-  cone: { colour: '#3b3733', tile: null, gloss: 0.2, roughness: 0.7, sheen: 0.2 },
-  rubber: { colour: '#191716', tile: null, gloss: 0.15, roughness: 0.7, sheen: 0.1 },
-  grille: { colour: '#2a2622', tile: PERFORATED, gloss: 0, roughness: 1, sheen: 0.3 },
+  cone: { colour: '#3b3733', tile: null, gloss: 0, roughness: 0.7, sheen: 0.15 },
+  rubber: { colour: '#191716', tile: null, gloss: 0, roughness: 0.7, sheen: 0.15 },
+  grille: { colour: '#2a2622', tile: PERFORATED, gloss: 0, roughness: 1, sheen: 0 },
   figure: { colour: '#a39c92', tile: null, gloss: 0, roughness: 1, sheen: 0.7 },
-  'screen-frame': { colour: '#121011', tile: CLOTH, gloss: 0, roughness: 1, sheen: 0.4 },
+  'screen-frame': { colour: '#121011', tile: CLOTH, gloss: 0, roughness: 1, sheen: 0 },
 };

@@ -118,6 +118,7 @@ const setPlace = (mesh: Mesh, { positionM, yawDeg, pitchDeg }: Placement): void 
 const setAccent = (material: Material, part: Part): void => {
   if (!('uniforms' in material)) return;
   const shader = material as Material & { uniforms: Record<string, { value: number }>; uniformsNeedUpdate: boolean };
+  if (shader.uniforms.uGlow.value === part.glow && shader.uniforms.uDim.value === part.dim) return;
   shader.uniforms.uGlow.value = part.glow;
   shader.uniforms.uDim.value = part.dim;
   shader.uniformsNeedUpdate = true;
