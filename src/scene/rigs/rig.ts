@@ -9,7 +9,7 @@ import {
   orbitEye,
 } from '../../engines/movement/framing.ts';
 import { anglesTo, directionOf, mixPoses, type Pose } from '../../engines/movement/pose.ts';
-import { radiansOf, wrapDegrees } from '../../math/angles.ts';
+import { degreesOf, radiansOf, wrapDegrees } from '../../math/angles.ts';
 import { add, cross, distance, mix, scale, type Vec3 } from '../../math/vec3.ts';
 import type { ViewMode } from '../../state/session.ts';
 
@@ -240,7 +240,7 @@ export class Rig {
         atM: scene.eyeM,
         yawDeg: straight.yawDeg + this.look.yawDeg,
         pitchDeg: straight.pitchDeg + this.look.pitchDeg,
-        fovYDeg: naturalFovDeg(horizontalDeg, verticalDeg, free, PICTURE_SHARE, SIT_FOV_DEG[0], SIT_FOV_DEG[1]),
+        fovYDeg: naturalFovDeg(horizontalDeg, verticalDeg, free, PICTURE_SHARE, SIT_FOV_DEG[0], widestDeg(free)),
       };
     }
     const { yawDeg, pitchDeg } = this.orbit;
@@ -281,6 +281,12 @@ const within = (point: Vec3, minM: Vec3, maxM: Vec3): Vec3 => [
   clamp(point[1], minM[1], maxM[1]),
   clamp(point[2], minM[2], maxM[2]),
 ];
+
+/** Where a sheet hides more than half of the canvas, the limit holds for what is left to be seen. */
+const widestDeg = ({ height, canvasHeight }: FreeArea): number => {
+  if (height >= canvasHeight / 2) return SIT_FOV_DEG[1];
+  return degreesOf(2 * Math.atan((Math.tan(radiansOf(SIT_FOV_DEG[1] / 2)) * canvasHeight) / height));
+};
 
 const axisOf = (free: FreeArea) => ({ x: free.left + free.width / 2, y: free.top + free.height / 2 });
 

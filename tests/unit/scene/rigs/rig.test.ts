@@ -92,6 +92,15 @@ describe('the rig', () => {
     expect(rig.shot.fade).toBe(0);
   });
 
+  it('fits the picture into what a sheet leaves of an upright phone', () => {
+    const free = freeAreaOf(390, 844, { left: 0, right: 0, top: 52, bottom: 455 });
+    const rig = started({ mode: 'sit', free });
+    const focal = 422 / Math.tan((rig.shot.pose.fovYDeg * Math.PI) / 360);
+    const widthPx = 2 * focal * Math.tan((22 * Math.PI) / 180);
+    expect(widthPx).toBeGreaterThan(0.9 * 390);
+    expect(widthPx).toBeLessThan(390);
+  });
+
   it('turns a seated head no farther than a neck', () => {
     const rig = started({ mode: 'sit' });
     rig.turn(500, 500);
