@@ -13,8 +13,16 @@ export interface AxisRoots {
   readonly family: Uint8Array;
 }
 
-/** Largest change of b0 or b1 in one continuation step. */
+/** Largest change of b0 or b1 in one continuation step, while both are small and n is low. */
 const STEP = 1;
+/**
+ * Shares of |b| and of the order n that a step may reach instead: a mode far above |b| or far below it hardly moves with
+ * b. Longer steps only save time: a step is judged by Newton's method and by what it did to the whole set.
+ */
+const STEP_PER_B = 0.5;
+const STEP_PER_ORDER = 0.5;
+/** Newton's first correction may move q a = sqrt w by this much: modes lie about pi apart. */
+const MOST_CORRECTION = 0.5;
 /** Steps below this fraction of the path are given up. */
 const LEAST_FRACTION = 1e-7;
 const MOST_NEWTON = 12;
@@ -41,7 +49,11 @@ const newton = (family: Family, b: Float64Array): boolean => {
     const size = dRe * dRe + dIm * dIm;
     const size0 = 1 + wRe * wRe + wIm * wIm;
     if (!(size < Number.POSITIVE_INFINITY)) return false;
-    if (i === 0) first = size;
+    if (i === 0) {
+      first = size;
+      // |dw|^2 = |2 q dq|^2
+      if (size > 4 * MOST_CORRECTION * MOST_CORRECTION * Math.sqrt(size0)) return false;
+    }
     else if (i === 1 && size > 0.01 * first && size > 1e-18 * size0) return false;
     if (size < 1e-22 * size0 || size < 1e-14 * Math.sqrt(size0)) {
       root[0] = wRe;
@@ -79,11 +91,12 @@ const predict = (wRe: number, wIm: number, h: number): void => {
 };
 
 /**
- * Follows `root` from walls `from` to walls `to`. `root[2..3]` must hold dw/dt at the start when `slopeKnown`.
- * False when the path could not be followed.
+ * Follows `root`, the mode that began as the rigid one n, from walls `from` to walls `to`. `root[2..3]` must hold dw/dt at
+ * the start when `slopeKnown`. False when the path could not be followed.
  */
 const follow = (
   family: Family,
+  n: number,
   from: Float64Array,
   to: Float64Array,
   maxStep: number,
@@ -93,13 +106,15 @@ const follow = (
   const d0Im = to[1] - from[1];
   const d1Re = to[2] - from[2];
   const d1Im = to[3] - from[3];
-  const travel = Math.sqrt(Math.max(d0Re * d0Re + d0Im * d0Im, d1Re * d1Re + d1Im * d1Im));
-  if (travel === 0) {
+  const travel0 = Math.sqrt(d0Re * d0Re + d0Im * d0Im);
+  const travel1 = Math.sqrt(d1Re * d1Re + d1Im * d1Im);
+  if (travel0 === 0 && travel1 === 0) {
     evaluate(family, root[0], root[1], to, value);
     return true;
   }
-  const longest = Math.min(1, maxStep / travel);
-  let step = longest;
+  const shortest = (LEAST_FRACTION * maxStep) / Math.max(travel0, travel1);
+  const byOrder = Math.max(1, STEP_PER_ORDER * n);
+  let step = 1;
   let t = 0;
   let wRe = root[0];
   let wIm = root[1];
@@ -107,8 +122,16 @@ const follow = (
     evaluate(family, wRe, wIm, from, value);
     slopeFor(d0Re, d0Im, d1Re, d1Im);
   }
+  bNow.set(from);
   while (t < 1) {
-    const h = Math.min(step, 1 - t);
+    const size0 = Math.sqrt(bNow[0] * bNow[0] + bNow[1] * bNow[1]);
+    const size1 = Math.sqrt(bNow[2] * bNow[2] + bNow[3] * bNow[3]);
+    const h = Math.min(
+      step,
+      1 - t,
+      (maxStep * Math.max(byOrder, STEP_PER_B * size0)) / travel0,
+      (maxStep * Math.max(byOrder, STEP_PER_B * size1)) / travel1,
+    );
     const end = t + h >= 1 - 1e-14 ? 1 : t + h;
     bNow[0] = from[0] + end * d0Re;
     bNow[1] = from[1] + end * d0Im;
@@ -120,10 +143,10 @@ const follow = (
       wRe = root[0];
       wIm = root[1];
       slopeFor(d0Re, d0Im, d1Re, d1Im);
-      step = Math.min(longest, step * 2);
+      step = 2 * h;
     } else {
       step = h / 2;
-      if (step < LEAST_FRACTION * longest) return false;
+      if (step < shortest) return false;
     }
   }
   return true;
@@ -150,26 +173,35 @@ export const solveOne = (
   const family = familyOf(b, n);
   root[0] = start === null ? (n * Math.PI) ** 2 : start.w[0];
   root[1] = start === null ? 0 : start.w[1];
-  const found = follow(family, start === null ? rigidWalls : start.b, b, STEP, false);
+  const found = follow(family, n, start === null ? rigidWalls : start.b, b, STEP, false);
   slopeFor(b[0], b[1], b[2], b[3]);
   for (let i = 0; i < 4; i++) out[i] = root[i];
   return found;
 };
 
+/** All modes from rigid walls. */
 const solveCold = (roots: AxisRoots, maxStep: number): boolean => {
   let whole = true;
-  for (let n = 0; n < roots.count; n++) {
-    const family = familyOf(roots.b, n);
-    root[0] = (n * Math.PI) ** 2;
-    root[1] = 0;
-    if (!follow(family, rigidWalls, roots.b, maxStep, false)) whole = false;
-    keep(roots, n, family);
-  }
+  for (let n = 0; n < roots.count; n++) if (!solveFromRigid(roots, n, maxStep)) whole = false;
   return whole;
 };
 
+const solveFromRigid = (roots: AxisRoots, n: number, maxStep: number): boolean => {
+  const family = familyOf(roots.b, n);
+  root[0] = (n * Math.PI) ** 2;
+  root[1] = 0;
+  const found = follow(family, n, rigidWalls, roots.b, maxStep, false);
+  keep(roots, n, family);
+  return found;
+};
+
+/** The modes that `near` holds from there, the others from rigid walls. */
 const solveWarm = (roots: AxisRoots, near: AxisRoots, ratioRe: number, ratioIm: number): boolean => {
   for (let n = 0; n < roots.count; n++) {
+    if (n >= near.count) {
+      if (!solveFromRigid(roots, n, STEP)) return false;
+      continue;
+    }
     const family = near.family[n] as Family;
     const sRe = near.slope[2 * n];
     const sIm = near.slope[2 * n + 1];
@@ -177,7 +209,7 @@ const solveWarm = (roots: AxisRoots, near: AxisRoots, ratioRe: number, ratioIm: 
     root[1] = near.w[2 * n + 1];
     root[2] = sRe * (ratioRe - 1) - sIm * ratioIm;
     root[3] = sRe * ratioIm + sIm * (ratioRe - 1);
-    if (!follow(family, near.b, roots.b, STEP, true)) return false;
+    if (!follow(family, n, near.b, roots.b, STEP, true)) return false;
     keep(roots, n, family);
   }
   return true;
@@ -225,7 +257,7 @@ const hasDouble = ({ count, w, family }: AxisRoots): boolean => {
 
 /**
  * The first `count` eigenvalues for walls b = j k a beta (b0Re, b0Im, b1Re, b1Im). `near`, the same axis at a
- * neighbouring k, makes it cheap: `ratio` is then k / k_near as [re, im].
+ * neighbouring k or with fewer modes, makes it cheap: `ratio` is then k / k_near as [re, im].
  */
 export const solveAxis = (
   count: number,
@@ -244,7 +276,7 @@ export const solveAxis = (
     family: new Uint8Array(count),
   };
   for (let i = 0; i < 4; i++) roots.b[i] = b[i];
-  if (near !== null && near.count >= count && solveWarm(roots, near, ratio[0], ratio[1])) {
+  if (near !== null && solveWarm(roots, near, ratio[0], ratio[1])) {
     sortRoots(roots);
     if (!hasDouble(roots)) return roots;
   }

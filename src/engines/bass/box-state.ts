@@ -125,10 +125,10 @@ const wallsTimesLength = new Float64Array(4);
 /** Makes sure that the state holds at least `count` orders of an axis. */
 export const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, count: number): void => {
   if (state.axes[axis].roots.count >= count) return;
-  const { b } = state.axes[axis].roots;
+  const { roots } = state.axes[axis];
   geometry.usualOrders[axis] = Math.min(geometry.orders[axis], Math.max(geometry.usualOrders[axis], count + 2));
   state.generation++;
-  state.axes[axis] = shapeClear(geometry.sizeM[axis], solveAxis(geometry.usualOrders[axis], b));
+  state.axes[axis] = shapeClear(geometry.sizeM[axis], solveAxis(geometry.usualOrders[axis], roots.b, roots));
 };
 
 /** At an exceptional point the integral of X^2 vanishes and no shape can be normalised: move the walls by 1e-6. */

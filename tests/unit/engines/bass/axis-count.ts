@@ -58,11 +58,11 @@ export const countInside = (walls: Walls, radius: number): number => {
   return failed ? Number.NaN : Math.round(total / (2 * Math.PI));
 };
 
-/** Random walls over the whole right half plane of beta, |beta| from 0.001 to 5, on an axis of 1.5 to 30 m at 20 to 600 Hz. */
+/** Random walls over the whole right half plane of beta, |beta| from 0.001 to 14, on an axis of 1.5 to 30 m at 20 to 600 Hz. */
 export const randomWalls = (random: () => number): Walls & { ka: number } => {
   const ka = (2 * Math.PI * 20 * 30 ** random() * 1.5 * 20 ** random()) / 343.2;
   const b = (): [number, number] => {
-    const size = 0.001 * 5000 ** random();
+    const size = 0.001 * 14_000 ** random();
     const angle = (random() - 0.5) * Math.PI;
     // j k a beta
     return [-ka * size * Math.sin(angle), ka * size * Math.cos(angle)];
