@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import { type CoverageGrid, clearGrid, coveredCells, createGrid, fillTriangle } from './coverage-grid.ts';
 import type { FlatTarget } from './flat-target.ts';
+import { CHUNK_CORNERS, chunkMayHide, chunksOf } from './mesh-chunks.ts';
 import { mayHide, type Occluder, type SightPyramid, sightPyramid } from './sight-pyramid.ts';
 
 export type { Occluder } from './sight-pyramid.ts';
@@ -29,8 +30,12 @@ const outBelow = 16;
 const outAbove = 32;
 const depthBits = beforeEye | beyondPlane;
 
-/** Scratch kept between calls: eye-space coordinates, cell coordinates and side bits of one occluder's vertices. */
+/**
+ * Scratch kept between calls: eye-space coordinates, cell coordinates and side bits of one occluder's vertices. A vertex
+ * holds what belongs to this sight of it only where its `sight` is the present one's number.
+ */
 const scratch = {
+  sight: new Uint32Array(1024),
   across: new Float64Array(1024),
   upward: new Float64Array(1024),
   depth: new Float64Array(1024),
@@ -42,6 +47,7 @@ const scratch = {
 const makeRoom = (vertices: number): void => {
   if (vertices <= scratch.side.length) return;
   const size = 2 ** Math.ceil(Math.log2(vertices));
+  scratch.sight = new Uint32Array(size);
   scratch.across = new Float64Array(size);
   scratch.upward = new Float64Array(size);
   scratch.depth = new Float64Array(size);
@@ -69,16 +75,31 @@ const cellMapOf = (pyramid: SightPyramid, target: FlatTarget, size: GridSize): C
   };
 };
 
-/** Brings an occluder's vertices into eye space and, where their depth allows, onto the grid. */
+let lastSight = 0;
+
+/** The number of a new sight of one occluder: every vertex is yet to be placed. */
+const newSight = (vertices: number): number => {
+  makeRoom(vertices);
+  lastSight = (lastSight + 1) >>> 0;
+  // After four thousand million sights the numbers begin anew.
+  if (lastSight === 0) {
+    scratch.sight.fill(0);
+    lastSight = 1;
+  }
+  return lastSight;
+};
+
+/** Brings the vertices of one chunk into eye space and, where their depth allows, onto the grid. */
 const placeVertices = (
-  positions: Float32Array | Float64Array,
+  { positions, indices }: Occluder,
+  fromCorner: number,
+  toCorner: number,
+  sight: number,
   pyramid: SightPyramid,
   map: CellMap,
   size: GridSize,
 ): void => {
-  const count = positions.length / 3;
-  makeRoom(count);
-  const { across, upward, depth, x, y, side } = scratch;
+  const { across, upward, depth, x, y, side, sight: sights } = scratch;
   const [ex, ey, ez] = pyramid.eye;
   const [rx, ry, rz] = pyramid.right;
   const [ux, uy, uz] = pyramid.up;
@@ -86,7 +107,11 @@ const placeVertices = (
   const { nearM, farM } = pyramid;
   const { scaleX, scaleY, offsetX, offsetY } = map;
   const { columns, rows } = size;
-  for (let i = 0, p = 0; i < count; i += 1, p += 3) {
+  for (let corner = fromCorner; corner < toCorner; corner += 1) {
+    const i = indices[corner];
+    if (sights[i] === sight) continue;
+    sights[i] = sight;
+    const p = 3 * i;
     const px = positions[p] - ex;
     const py = positions[p + 1] - ey;
     const pz = positions[p + 2] - ez;
@@ -168,12 +193,17 @@ const fillClipped = (
   }
 };
 
-/** Covers the cells of the target that one occluder hides. */
-const fillOccluder = (grid: CoverageGrid, pyramid: SightPyramid, map: CellMap, occluder: Occluder): void => {
-  placeVertices(occluder.positions, pyramid, map, grid);
-  const { indices } = occluder;
+/** Covers the cells hidden by the triangles from one corner number to another; their vertices are placed. */
+const fillTriangles = (
+  grid: CoverageGrid,
+  pyramid: SightPyramid,
+  map: CellMap,
+  indices: Uint32Array,
+  fromCorner: number,
+  toCorner: number,
+): void => {
   const { x, y, side } = scratch;
-  for (let i = 0; i + 2 < indices.length; i += 3) {
+  for (let i = fromCorner; i + 2 < toCorner; i += 3) {
     const a = indices[i];
     const b = indices[i + 1];
     const c = indices[i + 2];
@@ -181,6 +211,19 @@ const fillOccluder = (grid: CoverageGrid, pyramid: SightPyramid, map: CellMap, o
     if (((side[a] | side[b] | side[c]) & depthBits) === 0) {
       fillTriangle(grid, x[a], y[a], x[b], y[b], x[c], y[c]);
     } else fillClipped(grid, pyramid, map, a, b, c);
+  }
+};
+
+/** Covers the cells of the target that one occluder hides. Vertices are placed only in chunks that reach the view. */
+const fillOccluder = (grid: CoverageGrid, pyramid: SightPyramid, map: CellMap, occluder: Occluder): void => {
+  const { bounds } = chunksOf(occluder);
+  const { indices } = occluder;
+  const sight = newSight(occluder.positions.length / 3);
+  for (let chunk = 0, from = 0; from < indices.length; chunk += 1, from += CHUNK_CORNERS) {
+    if (!chunkMayHide(pyramid, bounds, chunk)) continue;
+    const to = Math.min(indices.length, from + CHUNK_CORNERS);
+    placeVertices(occluder, from, to, sight, pyramid, map, grid);
+    fillTriangles(grid, pyramid, map, indices, from, to);
   }
 };
 
@@ -216,14 +259,18 @@ export const visibleFraction = (
   const pyramid = sightPyramid(eye, target);
   if (!pyramid) return 0;
   const map = cellMapOf(pyramid, target, size);
+  const cells = size.columns * size.rows;
   let grid: CoverageGrid | null = null;
+  let covered = 0;
   for (let i = 0; i < occluders.length; i += 1) {
     const occluder = occluders[i];
     if (!mayHide(pyramid, occluder.boundsMin, occluder.boundsMax)) continue;
     grid ??= gridOf(size);
     fillOccluder(grid, pyramid, map, occluder);
+    covered = coveredCells(grid);
+    if (covered === cells) return 0;
   }
-  return grid ? 1 - coveredCells(grid) / (size.columns * size.rows) : 1;
+  return 1 - covered / cells;
 };
 
 /** The occluders that hide at least one cell of the target from the eye, the largest share first. */

@@ -44,12 +44,24 @@ const axisOf = (x: number, y: number, z: number): number => {
   return ax >= az ? 0 : 2;
 };
 
-/** Triangles around each vertex, as a list of face offsets a vertex. */
-const facesAround = ({ positions, indices }: RawMesh): number[][] => {
-  const around: number[][] = Array.from({ length: positions.length / 3 }, () => []);
-  for (let i = 0; i < indices.length; i += 1) around[indices[i]].push(i - (i % 3));
-  return around;
+/** The faces round each vertex: those of vertex v are `faces[first[v]]` to before `faces[first[v + 1]]`, as offsets. */
+const facesAround = (indices: ArrayLike<number>, vertices: number): { first: Uint32Array; faces: Uint32Array } => {
+  const first = new Uint32Array(vertices + 1);
+  for (let i = 0; i < indices.length; i += 1) first[indices[i] + 1] += 1;
+  for (let v = 0; v < vertices; v += 1) first[v + 1] += first[v];
+  const next = first.slice();
+  const faces = new Uint32Array(indices.length);
+  for (let i = 0; i < indices.length; i += 1) {
+    faces[next[indices[i]]] = i - (i % 3);
+    next[indices[i]] += 1;
+  }
+  return { first, faces };
 };
+
+/** Corners whose normals agree to this fraction, and which are papered in the same plane, are one vertex. */
+const SAME_NORMAL = 4096;
+
+const sameNormal = (a: number, b: number): boolean => Math.round(a * SAME_NORMAL) === Math.round(b * SAME_NORMAL);
 
 /**
  * Gives triangles their normals and their texture places. A corner's normal is the sum, weighted by area, of those faces
@@ -58,49 +70,79 @@ const facesAround = ({ positions, indices }: RawMesh): number[][] => {
  */
 export const finished = (raw: RawMesh, creaseDeg = 62): MeshGeometry => {
   const mesh = withoutSlivers(raw);
-  const faces = faceVectors(mesh);
-  const around = facesAround(mesh);
+  const corners = mesh.indices.length;
+  const vectors = faceVectors(mesh);
+  const sizes = new Float64Array(corners);
+  for (let i = 0; i < corners; i += 3) sizes[i] = Math.hypot(vectors[i], vectors[i + 1], vectors[i + 2]);
+  const vertices = mesh.positions.length / 3;
+  const around = facesAround(mesh.indices, vertices);
   const least = Math.cos(radiansOf(creaseDeg));
-  const positions: number[] = [];
-  const normals: number[] = [];
-  const uvs: number[] = [];
-  const indices = new Uint32Array(mesh.indices.length);
-  const made: Map<string, number> = new Map();
-  for (let corner = 0; corner < mesh.indices.length; corner += 1) {
+  const positions = new Float32Array(3 * corners);
+  // In double precision until all are made, so that two corners are compared as they were worked out.
+  const normals = new Float64Array(3 * corners);
+  const uvs = new Float32Array(2 * corners);
+  const indices = new Uint32Array(corners);
+  /** What each vertex has become: the last one made of it, and before each made one the one made before. */
+  const lastMade = new Int32Array(vertices).fill(-1);
+  const madeBefore = new Int32Array(corners);
+  const axes = new Uint8Array(corners);
+  let count = 0;
+  for (let corner = 0; corner < corners; corner += 1) {
     const vertex = mesh.indices[corner];
     const own = corner - (corner % 3);
-    const ownLength = Math.hypot(faces[own], faces[own + 1], faces[own + 2]);
+    const ox = vectors[own];
+    const oy = vectors[own + 1];
+    const oz = vectors[own + 2];
+    const limit = least * sizes[own];
     let nx = 0;
     let ny = 0;
     let nz = 0;
-    for (const face of around[vertex]) {
-      const along = faces[face] * faces[own] + faces[face + 1] * faces[own + 1] + faces[face + 2] * faces[own + 2];
-      const size = Math.hypot(faces[face], faces[face + 1], faces[face + 2]);
-      if (along < least * size * ownLength) continue;
-      nx += faces[face];
-      ny += faces[face + 1];
-      nz += faces[face + 2];
+    for (let k = around.first[vertex]; k < around.first[vertex + 1]; k += 1) {
+      const face = around.faces[k];
+      const fx = vectors[face];
+      const fy = vectors[face + 1];
+      const fz = vectors[face + 2];
+      if (fx * ox + fy * oy + fz * oz < limit * sizes[face]) continue;
+      nx += fx;
+      ny += fy;
+      nz += fz;
     }
     const size = Math.hypot(nx, ny, nz);
-    const axis = axisOf(faces[own], faces[own + 1], faces[own + 2]);
-    const key = `${vertex} ${axis} ${Math.round((nx / size) * 4096)} ${Math.round((ny / size) * 4096)} ${Math.round((nz / size) * 4096)}`;
-    let index = made.get(key);
-    if (index === undefined) {
-      index = positions.length / 3;
-      made.set(key, index);
+    nx /= size;
+    ny /= size;
+    nz /= size;
+    const axis = axisOf(ox, oy, oz);
+    let index = lastMade[vertex];
+    while (index >= 0) {
+      const n = 3 * index;
+      const same = sameNormal(normals[n], nx) && sameNormal(normals[n + 1], ny) && sameNormal(normals[n + 2], nz);
+      if (same && axes[index] === axis) break;
+      index = madeBefore[index];
+    }
+    if (index < 0) {
+      index = count;
+      count += 1;
+      madeBefore[index] = lastMade[vertex];
+      lastMade[vertex] = index;
+      axes[index] = axis;
       const x = mesh.positions[3 * vertex];
       const y = mesh.positions[3 * vertex + 1];
       const z = mesh.positions[3 * vertex + 2];
-      positions.push(x, y, z);
-      normals.push(nx / size, ny / size, nz / size);
-      uvs.push(axis === 0 ? z : x, axis === 1 ? z : y);
+      positions[3 * index] = x;
+      positions[3 * index + 1] = y;
+      positions[3 * index + 2] = z;
+      normals[3 * index] = nx;
+      normals[3 * index + 1] = ny;
+      normals[3 * index + 2] = nz;
+      uvs[2 * index] = axis === 0 ? z : x;
+      uvs[2 * index + 1] = axis === 1 ? z : y;
     }
     indices[corner] = index;
   }
   return {
-    positions: new Float32Array(positions),
-    normals: new Float32Array(normals),
-    uvs: new Float32Array(uvs),
+    positions: positions.slice(0, 3 * count),
+    normals: Float32Array.from(normals.subarray(0, 3 * count)),
+    uvs: uvs.slice(0, 2 * count),
     indices,
   };
 };
