@@ -12,7 +12,7 @@ import { loudspeakerAim } from '../shapes/sources/aim.ts';
 import { loudspeakerFront } from '../shapes/sources/standing.ts';
 import { clearanceOf, rowEyes } from './geometry/clearance.ts';
 import { loudspeakerReadout } from './geometry/loudspeakers.ts';
-import { type Hiding, hidingIn } from './geometry/occlusion.ts';
+import { type Hiding, hidingBy, thingsIn } from './geometry/occlusion.ts';
 import { roomReadout } from './geometry/room.ts';
 import { seenFraction } from './geometry/seen.ts';
 import { tallPoses } from './geometry/worst-case.ts';
@@ -21,13 +21,18 @@ import type { GeometryReadout, LoudspeakerReadout, PictureReadout, RoomReadout }
 type PictureFinder = (pose: SeatPose) => PictureReadout;
 
 /** The picture from any seat, people as given and in the worst case: a short person behind tall ones. */
-const pictureFinder = (project: Project, poses: readonly SeatPose[], hiding: Hiding): PictureFinder => {
+const pictureFinder = (
+  project: Project,
+  poses: readonly SeatPose[],
+  tall: readonly SeatPose[],
+  hiding: Hiding,
+  tallHiding: Hiding,
+): PictureFinder => {
   const face = pictureFace(project);
   const lowerEdge = [face.centreM[0], face.bottomM, face.zM] as const;
   const [pixelsAcross] = project.picture.pixels;
   const eyes = rowEyes(poses);
-  const tallHiding = hidingIn(project, 'tall');
-  const tallEyes = rowEyes(tallPoses(project));
+  const tallEyes = rowEyes(tall);
   return (pose) => {
     const { id } = pose.seat;
     const { pixelsPerDegree, ...angles } = pictureGeometry(pose.eyeM, face, pixelsAcross);
@@ -91,8 +96,10 @@ const keptRoom = (project: Project): RoomReadout => {
  */
 export const geometryReadout = (project: Project): GeometryReadout => {
   const poses = seatPoses(project);
-  const hiding = hidingIn(project, 'given');
-  const pictureFrom = pictureFinder(project, poses, hiding);
+  const tall = tallPoses(project);
+  const things = thingsIn(project);
+  const hiding = hidingBy(things, poses);
+  const pictureFrom = pictureFinder(project, poses, tall, hiding, hidingBy(things, tall));
   const loudspeakersFrom = loudspeakersFinder(project, hiding);
   const { widthM, heightM } = pictureFace(project);
   return {

@@ -17,3 +17,15 @@ export const memoOf = <T>(limit: number): ((key: string, make: () => T) => T) =>
     return made;
   };
 };
+
+/** Keeps what is worked out from a document, or a part of one, for as long as that lives: documents never change. */
+export const keptWith = <Key extends object, T>(make: (key: Key) => T): ((key: Key) => T) => {
+  const kept = new WeakMap<Key, { readonly made: T }>();
+  return (key) => {
+    const found = kept.get(key);
+    if (found) return found.made;
+    const made = make(key);
+    kept.set(key, { made });
+    return made;
+  };
+};

@@ -32,6 +32,8 @@ export interface OccluderOptions {
   readonly people?: (pose: SeatPose) => Body | null;
   /** Whether the picture's own frame and, unless its cloth is acoustically transparent, its face hide things behind. */
   readonly picture?: boolean;
+  /** Whether the subwoofers hide things. */
+  readonly subwoofers?: boolean;
 }
 
 const numbers = new WeakMap<MeshGeometry, number>();
@@ -113,11 +115,11 @@ const seated = (project: Project, pose: SeatPose, people: OccluderOptions['peopl
 
 /**
  * Everything that can hide a picture or a loudspeaker, one occluder an item: chairs, people, risers, objects, projector,
- * loudspeakers, subwoofers and, unless left out, the picture (its cloth only where sound does not pass it; it is never in
+ * loudspeakers and, unless left out, subwoofers and the picture (its cloth only where sound does not pass it; it is never in
  * front of its own face). The triangles are those drawn. The caller leaves out the viewer's own person (and chair).
  */
 export const occluders = (project: Project, options: OccluderOptions = {}): ItemOccluder[] => {
-  const { people, picture = true } = options;
+  const { people, picture = true, subwoofers = true } = options;
   const clear = project.picture.acousticallyTransparent;
   const rowIndexOf = (id: string) => project.rows.findIndex((row) => row.id === id);
   return [
@@ -129,7 +131,7 @@ export const occluders = (project: Project, options: OccluderOptions = {}): Item
     ...byItem(objectSolids(project)).flatMap((solids) => occluderOf(solids)),
     ...occluderOf(projectorSolids(project)),
     ...project.loudspeakers.flatMap((loudspeaker) => occluderOf(loudspeakerSolids(project, loudspeaker))),
-    ...project.subwoofers.flatMap((subwoofer) => occluderOf(subwooferSolids(project, subwoofer))),
+    ...(subwoofers ? project.subwoofers.flatMap((one) => occluderOf(subwooferSolids(project, one))) : []),
     ...(picture ? occluderOf(pictureSolids(project).filter(({ part }) => !(clear && part === 'face'))) : []),
   ];
 };

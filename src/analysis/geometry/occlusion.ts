@@ -1,6 +1,6 @@
-import { tallPerson } from '../../engines/sight/people.ts';
 import type { Project } from '../../model/project.ts';
-import { type ItemOccluder, type OccluderOptions, occluders } from '../../shapes/occluders.ts';
+import type { SeatPose } from '../../model/seating.ts';
+import { type ItemOccluder, occluders, personOccluder } from '../../shapes/occluders.ts';
 
 /** What may hide things in a room, as one seat looks past it. */
 export interface Hiding {
@@ -11,15 +11,27 @@ export interface Hiding {
 }
 
 /**
- * The bodies of a room, people as the file seats them or all of them tall. Subwoofers are left out: the contract counts
- * heads, backs and objects, and so the drag of a subwoofer recomputes no line of sight.
+ * Everything in a room that can hide something but its people. Subwoofers are left out: the contract counts heads, backs
+ * and objects, and so the drag of a subwoofer recomputes no line of sight.
  */
-export const hidingIn = (project: Project, people: 'given' | 'tall'): Hiding => {
-  const seated: OccluderOptions = people === 'tall' ? { people: ({ body }) => ({ ...body, ...tallPerson }) } : {};
-  const bodies = occluders(project, seated).filter(({ kind }) => kind !== 'subwoofer');
+export const thingsIn = (project: Project): ItemOccluder[] =>
+  occluders(project, { people: () => null, subwoofers: false });
+
+/** What things and a set of seated people, as the file seats them or all of them tall, hide from one another. */
+export const hidingBy = (things: readonly ItemOccluder[], people: readonly SeatPose[]): Hiding => {
+  const bodies = [...things, ...people.flatMap(personOccluder)];
+  const bySeat = new Map<string, readonly ItemOccluder[]>();
+  /** All but one seat's own sitter and chair. */
+  const apartFrom = (seatId: string): readonly ItemOccluder[] => {
+    const found = bySeat.get(seatId);
+    if (found) return found;
+    const made = bodies.filter((body) => body.seatId !== seatId);
+    bySeat.set(seatId, made);
+    return made;
+  };
   return {
-    fromSeat: (seatId) => bodies.filter((body) => body.kind !== 'picture' && body.seatId !== seatId),
+    fromSeat: (seatId) => apartFrom(seatId).filter(({ kind }) => kind !== 'picture'),
     fromSeatTo: (seatId, loudspeakerId) =>
-      bodies.filter((body) => body.seatId !== seatId && !(body.kind === 'loudspeaker' && body.id === loudspeakerId)),
+      apartFrom(seatId).filter(({ kind, id }) => kind !== 'loudspeaker' || id !== loudspeakerId),
   };
 };

@@ -1,5 +1,6 @@
 import type { Project, Row } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
+import { keptWith } from '../memo.ts';
 
 /** A block one can stand on, metres. */
 export interface StandingBox {
@@ -74,7 +75,7 @@ const stepsOf = (box: StandingBox): StandingBox[] => {
  * behind the row in front to the back wall. Each platform stands on the floor; where it rises from a lower platform only
  * the difference is stepped.
  */
-export const riserBoxes = (project: Project): RiserBox[] => {
+export const riserBoxes = keptWith((project: Project): readonly RiserBox[] => {
   const raised = project.rows.filter((row) => row.floorM > 0 && row.seats.length > 0);
   const extents = raised.map((row) => ({ row, extent: extentOf(project, row) }));
   return extents
@@ -90,7 +91,7 @@ export const riserBoxes = (project: Project): RiserBox[] => {
       return { ...rise, baseM: 0, rowId: row.id, steps: stepsOf(rise) };
     })
     .filter(({ fromXM, toXM, fromZM, toZM }) => toXM - fromXM > 0.01 && toZM - fromZM > 0.01);
-};
+});
 
 /** The height one stands at on a spot of the floor: the highest platform or step there, else 0. */
 export const floorHeightAt = (project: Project, x: number, z: number): number => {

@@ -2,15 +2,16 @@ import { normalise, subtract, type Vec3 } from '../../math/vec3.ts';
 import type { Loudspeaker, Project } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
 import { referenceSeatId, seatPoses } from '../../model/seating.ts';
+import { keptWith } from '../memo.ts';
 
 /** The ear of the seat the layout is judged at; the middle of the room at ear height where there are no seats. */
-export const referenceEar = (project: Project): Vec3 => {
+export const referenceEar = keptWith((project: Project): Vec3 => {
   const poses = seatPoses(project);
   const { lengthM } = roomBox(project);
   if (poses.length === 0) return [0, 1.1, lengthM / 2];
   const id = referenceSeatId(project);
   return (poses.find((pose) => pose.seat.id === id) ?? poses[0]).earM;
-};
+});
 
 /** The upright wall a point lies nearest to, as the unit vector from it into the room. */
 export const nearestWall = (project: Project, [x, , z]: Vec3): Vec3 => {
