@@ -25,7 +25,7 @@ export interface StageProbe {
   objects(width: number, height: number): ObjectCounts;
   /** What is seen at points of the canvas, CSS pixels: `kind:id` or null. */
   thingsAt(points: readonly (readonly [x: number, y: number])[]): (string | null)[];
-  /** The picture's pixels from a seat's eye, with the sitter's own figure and chair left out. */
+  /** The picture's pixels from a seat's eye, with the sitter's own figure and chair and the bass floor left out. */
   pictureSeen(seatId: string, eyeM: Vec3): PictureSeen;
   /** Frames drawn so far. */
   frames(): number;
@@ -85,7 +85,9 @@ export const createStageProbe = (kit: StageKit, get: () => RootState): StageProb
     },
     pictureSeen(seatId, eyeM) {
       const { gl, scene } = get();
-      const own = ({ kind, id }: PartLabel) => id === seatId && (kind === 'person' || kind === 'seat');
+      // The bass floor is a drawing about the room, nothing that stands in it.
+      const own = ({ kind, id }: PartLabel) =>
+        kind === 'floor' || (id === seatId && (kind === 'person' || kind === 'seat'));
       return pictureSeenFrom(gl, scene, eyeM, kit.pictureCorners, own);
     },
     frames: () => kit.frames,
