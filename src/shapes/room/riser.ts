@@ -8,22 +8,16 @@ import { riserBoxes, type StandingBox } from './riser-boxes.ts';
 
 const NOSE_M = 0.024;
 const NOSE_HEIGHT_M = 0.03;
-/** Flats are cut no finer than a wall's light needs; the scene halves them to half a metre. */
-const LONGEST_CUT_M = 0.7;
 
 /** A platform about the middle of its front edge at floor level, with a wooden nosing along that edge. */
 const platformParts = (width: number, depth: number, base: number, top: number): RawPart[] => {
   const w = width / 2;
   const nose = Math.min(NOSE_HEIGHT_M, (top - base) / 2);
-  const cuts = (length: number) => Math.max(1, Math.ceil(length / LONGEST_CUT_M));
   return [
     {
       part: 'platform',
       material: 'carpet',
-      mesh: boxBetween([-w, base, 0], [w, top, depth], {
-        radiusM: 0.004,
-        cuts: [cuts(width), cuts(top - base), cuts(depth)],
-      }),
+      mesh: boxBetween([-w, base, 0], [w, top, depth], { radiusM: 0.004 }),
     },
     {
       part: 'nosing',
