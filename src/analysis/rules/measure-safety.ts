@@ -1,49 +1,27 @@
 import type { ItemRef, Opening, Row } from '../../model/project.ts';
 import { roomBox } from '../../model/room.ts';
-import { HIGHEST_STEP_M, riserBoxes } from '../../shapes/room/riser-boxes.ts';
+import { type RiserBox, riserBoxes } from '../../shapes/room/riser-boxes.ts';
 import { bodyBoxes } from './boxes.ts';
 import { type Context, rowRef } from './context.ts';
 import { footprintBounds, footprints } from './footprints.ts';
+import { measureSteps } from './measure-steps.ts';
+import { meet, type Plan, planOf } from './plans.ts';
 import type { Measurement } from './rule.ts';
 
 type SafetyRule = 'riser-step' | 'riser-headroom' | 'riser-window' | 'door-clear';
 
-interface Plan {
-  readonly minX: number;
-  readonly maxX: number;
-  readonly minZ: number;
-  readonly maxZ: number;
-}
-
 interface Riser {
   readonly row: Row;
+  readonly box: RiserBox;
   readonly plan: Plan;
 }
 
 /** The rows that stand on a riser, each with its outline as it is drawn. */
 const risers = (context: Context): Riser[] =>
-  riserBoxes(context.project).flatMap(({ rowId, fromXM, toXM, fromZM, toZM }) => {
-    const row = context.project.rows.find(({ id }) => id === rowId);
-    return row ? [{ row, plan: { minX: fromXM, maxX: toXM, minZ: fromZM, maxZ: toZM } }] : [];
+  riserBoxes(context.project).flatMap((box) => {
+    const row = context.project.rows.find(({ id }) => id === box.rowId);
+    return row ? [{ row, box, plan: planOf(box) }] : [];
   });
-
-const meet = (a: Plan, b: Plan): boolean => a.minX < b.maxX && b.minX < a.maxX && a.minZ < b.maxZ && b.minZ < a.maxZ;
-
-/** The height one climbs at once from the row in front (or the floor), the riser's own steps shared out evenly. */
-const step = (context: Context, { row }: Riser): Measurement<SafetyRule> => {
-  const ahead = context.project.rows.filter(({ eyeZM }) => eyeZM < row.eyeZM);
-  const below = ahead.reduce<Row | null>((last, one) => (last && last.eyeZM > one.eyeZM ? last : one), null);
-  const riseM = Math.abs(row.floorM - (below?.floorM ?? 0));
-  const steps = row.riser?.steps.length ?? 0;
-  return {
-    rule: 'riser-step',
-    seat: null,
-    item: row.id,
-    value: riseM / (steps + 1),
-    causes: [rowRef(row.id)],
-    facts: { riseM, steps, needed: Math.max(0, Math.ceil(riseM / HIGHEST_STEP_M - 1e-9) - 1) },
-  };
-};
 
 const headroom = (context: Context, { row, plan }: Riser): Measurement<SafetyRule> => {
   const { heightM } = roomBox(context.project);
@@ -114,7 +92,7 @@ const doorClear = (context: Context, door: Opening): Measurement<SafetyRule>[] =
 /** Steps, headroom, sills over risers and the way out. */
 export const measureSafety = (context: Context): Measurement<SafetyRule>[] => [
   ...risers(context).flatMap((riser) => [
-    step(context, riser),
+    measureSteps(context, riser.row, riser.box),
     headroom(context, riser),
     ...windowsOver(context, riser),
   ]),

@@ -7,11 +7,18 @@ const codes = 'Local codes govern.';
 export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>> = {
   'riser-step': (finding, say) => {
     const steps = numberFact(finding, 'steps');
-    const needed = numberFact(finding, 'needed');
-    const up = say.length(numberFact(finding, 'riseM'));
-    const now = steps === 0 ? 'in one step' : `in ${steps + 1} steps of ${lengthOf(finding, say)}`;
-    const hint = `A step may rise ${say.length(0.197)}: it takes ${needed === 1 ? 'one step' : `${needed} steps`} between, of equal height (drawn here), with lit edges. ${codes}`;
-    return `Row ${finding.item} is ${up} up ${now}.${advice(finding, hint)}`;
+    const up = `Row ${finding.item} is ${lengthOf(finding, say)} up`;
+    if (finding.verdict === 'met') return `${up} in one step.`;
+    const rise = say.length(numberFact(finding, 'stepM'));
+    const many = steps === 1 ? `a step of ${rise}` : `${steps} steps of ${rise} each`;
+    const limits = `A step may rise ${say.length(0.197, 1)}; it goes at least ${say.length(numberFact(finding, 'leastGoingM'), 1)} deep.`;
+    if (finding.verdict === 'close') {
+      const going = say.length(numberFact(finding, 'goingM'));
+      return `${up}: ${many} between ${steps === 1 ? 'is' : 'are'} needed and drawn here, ${going} deep. ${limits} Keep rises equal and edges lit. ${codes}`;
+    }
+    const names = textFact(finding, 'inTheWay');
+    const why = names === '' ? '' : ` (in the way: ${names})`;
+    return `${up}: ${many} between ${steps === 1 ? 'is' : 'are'} needed and there is no room before it${why}. ${limits} ${codes}`;
   },
   'riser-headroom': (finding, say) =>
     `There is ${lengthOf(finding, say)} of headroom over the riser of row ${finding.item}.${advice(finding, `At least ${say.length(2.03)} is wanted. ${codes}`)}`,

@@ -41,7 +41,10 @@ export const sources = {
     text: 'Habit of the trade; a recommended practice for home theatres asks 1.22 m from a wall at its third level',
     standing: 'read in a quotation',
   },
-  riser: { text: 'A model building code, riser at most 7 3/4 in (197 mm) in a dwelling', standing: 'read' },
+  riser: {
+    text: 'A model building code, in a dwelling: riser at most 7 3/4 in (197 mm), tread at least 10 in (254 mm)',
+    standing: 'read',
+  },
   headroom: { text: 'A model building code, headroom 80 in (2.03 m)', standing: 'read' },
   exit: { text: 'A model building code, 36 in (0.91 m) of clear width', standing: 'read' },
   guard: { text: 'A model building code, guards of 36 in (0.91 m) in dwellings', standing: 'read' },

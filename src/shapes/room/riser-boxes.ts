@@ -14,6 +14,9 @@ export interface StandingBox {
 
 export interface RiserBox extends StandingBox {
   readonly rowId: string;
+  /** How far it rises above what lies before it: a lower platform it joins, or the floor. */
+  readonly riseM: number;
+  /** What is drawn to climb that in rises of at most HIGHEST_STEP_M: equal flights at its left and right end. */
   readonly steps: readonly StandingBox[];
 }
 
@@ -88,7 +91,7 @@ export const riserBoxes = keptWith((project: Project): readonly RiserBox[] => {
       );
       const below = Math.max(0, ...under.map((other) => other.row.floorM));
       const rise = { ...extent, baseM: below, topM: row.floorM };
-      return { ...rise, baseM: 0, rowId: row.id, steps: stepsOf(rise) };
+      return { ...rise, baseM: 0, rowId: row.id, riseM: row.floorM - below, steps: stepsOf(rise) };
     })
     .filter(({ fromXM, toXM, fromZM, toZM }) => toXM - fromXM > 0.01 && toZM - fromZM > 0.01);
 });
