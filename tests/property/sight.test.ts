@@ -88,6 +88,28 @@ describe('visible fraction', () => {
     );
   });
 
+  it('is for one long mesh, looked through in runs of triangles, what it is for its triangles one by one', () => {
+    const long = fc.array(fc.tuple(point(-1, 7), real(-0.2, 0.2), real(-0.2, 0.2)), { minLength: 60, maxLength: 150 });
+    fc.assert(
+      fc.property(point(0.2, 6), picture, long, (eye, target, slivers) => {
+        const corners = slivers.flatMap(([[x, y, z], a, b]) => [
+          [x, y, z],
+          [x + a, y + b, z],
+          [x, y + a, z + b],
+        ]);
+        const whole = occluderOf(
+          'w',
+          new Float64Array(corners.flat()),
+          Uint32Array.from(corners, (_, i) => i),
+        );
+        const single = slivers.map((_, i) =>
+          occluderOf('s', whole.positions.slice(9 * i, 9 * i + 9), new Uint32Array([0, 1, 2])),
+        );
+        expect(visibleFraction(eye, target, [whole], size)).toBe(visibleFraction(eye, target, single, size));
+      }),
+    );
+  });
+
   it('agrees with rays from the eye to the cell centres, triangle by triangle', () => {
     fc.assert(
       fc.property(offGridEye, picture, coarseBundle, (eye, target, occluder) => {
