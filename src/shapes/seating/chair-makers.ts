@@ -1,9 +1,17 @@
 import type { RawPart } from '../geometries.ts';
-import { revolved } from '../mesh/loft.ts';
-import { joined, leaned, mirrored, moved, type RawMesh } from '../mesh/raw.ts';
+import { facingFront, revolved } from '../mesh/loft.ts';
+import { joined, leaned, mirrored, moved, type RawMesh, shaped } from '../mesh/raw.ts';
 import { cushion, type RoundedBoxOptions } from '../mesh/rounded-box.ts';
 import { block, type ChairMeasures, foot } from './chair-measures.ts';
-import { ARM_ABOVE_PAN_M, BACK_PLANE_M, SEAT_FRONT_M } from './sitting.ts';
+import {
+  ARM_ABOVE_PAN_M,
+  BACK_PLANE_M,
+  hasFootRail,
+  RAIL_BELOW_PAN_M,
+  RAIL_RADIUS_M,
+  RAIL_Z_M,
+  SEAT_FRONT_M,
+} from './sitting.ts';
 
 const SOFT: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 1, 2] };
 const PILLOW: RoundedBoxOptions = { radiusM: 0.05, arc: 2, cuts: [2, 2, 1] };
@@ -137,6 +145,28 @@ const sofaSeat = (m: ChairMeasures): RawPart[] => {
   return [...parts, { part: 'feet', material: 'wood-dark', mesh: bothSides(legs) }];
 };
 
+/** A high stool's rail: under the feet in front, along both sides and behind the back legs. */
+const railRing = (halfWidth: number, panM: number, backZ: number): RawMesh => {
+  const bar = (length: number) =>
+    revolved(
+      [
+        [RAIL_RADIUS_M, -length / 2],
+        [RAIL_RADIUS_M, length / 2],
+      ],
+      8,
+    );
+  const y = panM - RAIL_BELOW_PAN_M;
+  const across = shaped(bar(2 * halfWidth + 2 * RAIL_RADIUS_M), ([px, py, pz]) => [py, -px, pz]);
+  const along = shaped(bar(backZ - RAIL_Z_M), facingFront);
+  const middleZ = (RAIL_Z_M + backZ) / 2;
+  return joined(
+    moved(across, [0, y, RAIL_Z_M]),
+    moved(across, [0, y, backZ]),
+    moved(along, [-halfWidth, y, middleZ]),
+    moved(along, [halfWidth, y, middleZ]),
+  );
+};
+
 const stool = ({ panM, widthM }: ChairMeasures): RawPart[] => {
   const depth = Math.min(widthM, 0.46);
   const thick = Math.min(0.09, panM / 2);
@@ -153,26 +183,7 @@ const stool = ({ panM, widthM }: ChairMeasures): RawPart[] => {
     ),
     [0, 0, middle],
   );
-  // High stools have a rail for the feet (popliteal height 440 mm, facts 3.2).
-  const rail = panM - 0.44;
-  const bar = revolved(
-    [
-      [0.011, -widthM / 2 + 0.06],
-      [0.011, widthM / 2 - 0.06],
-    ],
-    8,
-  );
-  const along = (z: number): RawMesh => {
-    const lying = { positions: [...bar.positions], indices: bar.indices };
-    for (let i = 0; i < lying.positions.length; i += 3) {
-      const [x, y] = [lying.positions[i], lying.positions[i + 1]];
-      lying.positions[i] = y;
-      lying.positions[i + 1] = rail - x;
-      lying.positions[i + 2] += z;
-    }
-    return lying;
-  };
-  const rails = rail > 0.12 ? [along(front + 0.06), along(front + depth - 0.06)] : [];
+  const rails = hasFootRail('stool', panM) ? [railRing(widthM / 2 - 0.045, panM, front + depth - 0.05)] : [];
   return [
     { part: 'seat', material: 'leather', mesh: seat },
     { part: 'feet', material: 'metal', mesh: joined(legs, ...rails) },

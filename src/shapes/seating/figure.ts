@@ -96,33 +96,40 @@ export const bodyGeometry = (m: FigureMeasures): MeshGeometry => {
     const back = p[2] * j.leanCos - (p[1] - m.panM) * j.leanSin;
     return trunk(p[0], up, Math.min(back, BACK_PLANE_M));
   };
-  const onPan = ([x, y, z]: Vec3): Vec3 => [x, z > -0.33 ? Math.max(y, m.panM) : y, z];
+  // Shins that lean back under the seat of a high stool are not lifted on to it.
+  const onPan = ([x, y, z]: Vec3): Vec3 => [x, z > -0.33 && y > m.panM - 0.06 ? Math.max(y, m.panM) : y, z];
   // A sole is flat: the lowest of the foot's round is pressed on the floor.
   const onFloor = ([x, y, z]: Vec3): Vec3 => [x, y < 0.014 ? 0 : y, z];
 
   const spine = BACK_PLANE_M - 0.095 * g;
   const middle = emptySkin();
-  const rise = [0, 0.012, 0.06, 0.15, 0.25, 0.34, 0.4, 0.44, 0.47, 0.488, 0.502];
+  const rise = [0, 0.012, 0.07, 0.17, 0.28, 0.36, 0.41, 0.45, 0.485, 0.51];
   const trunkStations: Station[] = rise.map((up) => ({ at: trunk(0, up * tall, spine), limitM: 0.32 }));
-  trunkStations.push(...between(j.neckFoot, j.neckTop, 0.1, [0.5, 1]));
+  trunkStations.push(...between(j.neckFoot, j.neckTop, 0.1, [0.62, 1]));
   const whole = bodyField(trunkShape, arm, leg);
-  skinLimb(middle, trunkStations, { limb: trunkShape, whole, around: 18, settle: (p) => onPan(onBack(p)) });
+  skinLimb(middle, trunkStations, {
+    limb: trunkShape,
+    whole,
+    around: 20,
+
+    settle: (p) => onPan(onBack(p)),
+  });
 
   const armStations = [
-    ...between(j.shoulder, j.elbow, 0.08 * g, [-0.17, -0.16, 0, 0.28, 0.6, 0.88, 1]),
-    ...between(j.elbow, j.wrist, 0.055 * g, [0.2, 0.55, 0.9]),
-    ...between(j.wrist, j.fingers, 0.046 * g, [0.3, 0.65, 1, 1.22]),
+    ...between(j.shoulder, j.elbow, 0.08 * g, [-0.19, -0.185, -0.14, -0.03, 0.25, 0.6, 0.88, 1]),
+    ...between(j.elbow, j.wrist, 0.055 * g, [0.25, 0.75]),
+    ...between(j.wrist, j.fingers, 0.046 * g, [0.4, 1, 1.22]),
   ];
   const legStations = [
-    ...between(j.hip, j.knee, 0.115 * g, [0, 0.12, 0.35, 0.62, 0.86, 1]),
+    ...between(j.hip, j.knee, 0.115 * g, [0, 0.12, 0.45, 0.84, 1]),
     ...between(j.knee, j.ankle, 0.078 * g, [0.13, 0.4, 0.72, 0.96]),
   ];
   const footStations = between(j.heel, j.toe, 0.07, [-0.13, -0.12, 0.06, 0.3, 0.55, 0.8, 1]);
   // The neck reaches no limb, so that one side serves for both.
   const right = emptySkin();
   const limbs = bodyField(torso, arm, leg);
-  skinLimb(right, armStations, { limb: arm, whole: limbs, around: 8, settle: onBack });
-  skinLimb(right, legStations, { limb: leg, whole: limbs, around: 10, settle: onPan });
-  skinLimb(right, footStations, { limb: leg, whole: limbs, around: 8, settle: onFloor });
+  skinLimb(right, armStations, { limb: arm, whole: limbs, around: 10, settle: onBack });
+  skinLimb(right, legStations, { limb: leg, whole: limbs, around: 9, settle: onPan });
+  skinLimb(right, footStations, { limb: leg, whole: limbs, around: 7, settle: onFloor });
   return twoSided(middle, right, m.facingDeg < 0);
 };

@@ -1,7 +1,7 @@
 import { radiansOf } from '../../math/angles.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import { headMiddleBehindEyeM } from './head.ts';
-import { ARM_ABOVE_PAN_M, BACK_PLANE_M } from './sitting.ts';
+import { ARM_ABOVE_PAN_M, BACK_PLANE_M, RAIL_LEAN_DEG } from './sitting.ts';
 
 /** All that a seated figure depends on, in the chair's axes. Heights above the row's floor. */
 export interface FigureMeasures {
@@ -14,6 +14,8 @@ export interface FigureMeasures {
   /** Half the distance between the armrests' middles; null for hands in the lap. */
   readonly elbowHalfM: number | null;
   readonly legRaiseDeg: number;
+  /** Whether the feet rest on a high stool's rail. */
+  readonly onRail: boolean;
 }
 
 /** The right side's joints; the left side mirrors them. `trunk` places (x, up along the trunk, back from the hip). */
@@ -68,11 +70,14 @@ const armOf = (
   };
 };
 
-/** Where the ankle goes: on the floor if the leg reaches it, forward if the pan is low, raised on a leg rest. */
-const ankleOf = (knee: Vec3, legRaiseDeg: number): { ankle: Vec3; raise: number } => {
+/**
+ * Where the ankle goes: on the floor if the leg reaches it, forward if the pan is low, raised on a leg rest, back to a high
+ * stool's rail.
+ */
+const ankleOf = (knee: Vec3, { legRaiseDeg, onRail }: FigureMeasures): { ankle: Vec3; raise: number } => {
   const drop = knee[1] - ANKLE_M;
   const forward = Math.acos(Math.max(0, Math.min(1, drop / LOWER_LEG_M)));
-  const raise = Math.max(radiansOf(legRaiseDeg), forward);
+  const raise = onRail ? -radiansOf(RAIL_LEAN_DEG) : Math.max(radiansOf(legRaiseDeg), forward);
   const down = LOWER_LEG_M * Math.cos(raise);
   return { ankle: [knee[0] + 0.005, knee[1] - down, knee[2] - LOWER_LEG_M * Math.sin(raise)], raise };
 };
@@ -95,7 +100,7 @@ export const jointsOf = (m: FigureMeasures): Joints => {
   const shoulder = trunk(0.184 * girth, 0.44 * tall, spine);
   const hip: Vec3 = [0.088 * girth, panM + 0.088 * girth, 0.04];
   const knee: Vec3 = [0.112 * girth, panM + 0.066, -0.4];
-  const { ankle, raise } = ankleOf(knee, m.legRaiseDeg);
+  const { ankle, raise } = ankleOf(knee, m);
   // A foot on the floor stays flat; a raised one turns up with the leg.
   const tilt = m.legRaiseDeg > 0 ? raise * 0.94 : 0;
   const sole = (along: number, below: number): Vec3 => [

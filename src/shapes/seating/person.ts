@@ -5,7 +5,7 @@ import type { Solid } from '../solid.ts';
 import { bodyGeometry } from './figure.ts';
 import { headMesh } from './head.ts';
 import type { FigureMeasures } from './joints.ts';
-import { elbowHalfM, legRaiseDeg, seatPlacement } from './sitting.ts';
+import { elbowHalfM, hasFootRail, legRaiseDeg, seatPlacement } from './sitting.ts';
 
 /**
  * The seated figure of a pose, kind 'person' with the seat's id: head and body. The eye point is exactly `pose.eyeM`, the
@@ -22,6 +22,7 @@ export const personSolids = (pose: SeatPose): Solid[] => {
     facingDeg,
     elbowHalfM: elbowHalfM(row.furniture, row.seat.widthM),
     legRaiseDeg: legRaiseDeg(row.furniture, reclineDeg),
+    onRail: hasFootRail(row.furniture, row.seat.panHeightM),
   };
   const key = Object.values(measures).map((value) => value ?? 'none');
   const headKey = [body.crownAboveEyeM, body.earBehindEyeM];

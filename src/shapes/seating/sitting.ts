@@ -32,6 +32,16 @@ export const legRaiseDeg = (furniture: Furniture, reclineDeg: number): number =>
   return furniture === 'recliner' ? Math.min(78, reclineDeg * 2.6) : 0;
 };
 
+/** A foot rail on a high stool: under the balls of feet whose shins lean back. Common practice, no source. */
+export const RAIL_BELOW_PAN_M = 0.397;
+export const RAIL_Z_M = -0.309;
+export const RAIL_RADIUS_M = 0.011;
+export const RAIL_LEAN_DEG = 25;
+
+/** Whether a stool is too high for feet on the floor. */
+export const hasFootRail = (furniture: Furniture, panM: number): boolean =>
+  furniture === 'stool' && panM - RAIL_BELOW_PAN_M > 0.12;
+
 /** Where the chair of a pose stands. */
 export const seatPlacement = ({ row, seat, facingDeg }: SeatPose): Placement =>
   standing([seat.xM, row.floorM, seat.eyeZM ?? row.eyeZM], facingDeg);

@@ -154,6 +154,25 @@ describe('people', () => {
     }
   });
 
+  it('rest their feet on the rail of a high stool and on the floor before a low one', () => {
+    const seated = (panHeightM: number) => {
+      const pose = seatPose(row({ furniture: 'stool', seat: { panHeightM, backHeightM: 0 } }), 0, 0);
+      const [stool] = byPart(chairSolids(pose), 'feet');
+      const body = boundsOf(byPart(personSolids(pose), 'body'));
+      return { stool: placed(stool.geometry.positions, stool.placement), body };
+    };
+    const { stool, body } = seated(0.75);
+    // The stool's foremost bar: its top is where the soles are, and it lies between heel and toes.
+    let frontZ = Infinity;
+    for (let i = 2; i < stool.length; i += 3) frontZ = Math.min(frontZ, stool[i]);
+    let topM = 0;
+    for (let i = 0; i < stool.length; i += 3) if (stool[i + 2] < frontZ + 0.025) topM = Math.max(topM, stool[i + 1]);
+    expect(Math.abs(topM - body.min[1])).toBeLessThan(0.005);
+    expect(frontZ).toBeGreaterThan(body.min[2]);
+    expect(frontZ).toBeLessThan(2.5 - 0.2);
+    expect(seated(0.42).body.min[1]).toBeCloseTo(0, EXACT);
+  });
+
   it('keep the head straight to the picture in a turned chair', () => {
     const pose = seatPose(row({ furniture: 'single' }, { facingDeg: 40 }), 0, 0);
     const [head] = byPart(personSolids(pose), 'head');
