@@ -53,8 +53,7 @@ const newton = (family: Family, b: Float64Array): boolean => {
       first = size;
       // |dw|^2 = |2 q dq|^2
       if (size > 4 * MOST_CORRECTION * MOST_CORRECTION * Math.sqrt(size0)) return false;
-    }
-    else if (i === 1 && size > 0.01 * first && size > 1e-18 * size0) return false;
+    } else if (i === 1 && size > 0.01 * first && size > 1e-18 * size0) return false;
     if (size < 1e-22 * size0 || size < 1e-14 * Math.sqrt(size0)) {
       root[0] = wRe;
       root[1] = wIm;

@@ -14,6 +14,7 @@ import type { UnitResponses } from './room-field.ts';
 import { SCREEN_PER_M } from './screened.ts';
 import type { StateCache } from './state-cache.ts';
 import { termsWithin } from './transverse-terms.ts';
+import { cutKappa2, newCut, setCut } from './truncation.ts';
 
 /** Unit responses of one box; keeps the tables of receivers that were asked for before: a moved source costs only itself. */
 export interface BoxResponses {
@@ -90,6 +91,8 @@ export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): Bo
 };
 
 interface Plan {
+  /** 1 for each axis that some pair closes. */
+  readonly closed: Uint8Array;
   /** Terms per pair at the present frequency. */
   readonly terms: Int32Array;
   /** Most terms of any pair, per closed axis. */
@@ -103,6 +106,7 @@ interface Plan {
 /** Receivers that are `kept` get both sides: the next source may lie on the other. */
 const newPlan = (pairs: Pairs, receivers: number, kept: boolean): Plan => {
   const plan: Plan = {
+    closed: new Uint8Array(3),
     terms: new Int32Array(pairs.axis.length),
     most: new Int32Array(3),
     sourceNeed: AXES.map(() => new Int32Array(pairs.sourceCount)),
@@ -112,11 +116,14 @@ const newPlan = (pairs: Pairs, receivers: number, kept: boolean): Plan => {
   };
   for (let p = 0; p < pairs.axis.length; p++) {
     const source = Math.floor(p / pairs.receiverCount);
+    plan.closed[pairs.axis[p]] = 1;
     plan.sourceSides[pairs.axis[p]][source] |= pairs.beyond[p] === 1 ? LEFT : RIGHT;
     plan.receiverSides[pairs.axis[p]][pairs.at[p]] |= pairs.beyond[p] === 1 ? RIGHT : LEFT;
   }
   return plan;
 };
+
+const cuts = AXES.map(newCut);
 
 /** Decides where each pair's sum is cut and how many terms each point must offer. */
 const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: Plan): void => {
@@ -125,12 +132,12 @@ const countTerms = (geometry: BoxGeometry, state: BoxState, pairs: Pairs, plan: 
     plan.sourceNeed[axis].fill(0);
     plan.receiverNeed[axis].fill(0);
   }
-  const k2 = state.kRe * state.kRe;
+  for (const axis of AXES) if (plan.closed[axis] === 1) setCut(geometry, state, axis, cuts[axis]);
   for (let p = 0; p < plan.terms.length; p++) {
     const axis = pairs.axis[p] as 0 | 1 | 2;
     const terms = geometry.terms(axis);
-    const whole = pairs.reach2[p] > geometry.wholeAbove;
-    const count = whole ? terms.count : termsWithin(terms, k2 + pairs.reach2[p]);
+    const reach = pairs.reach[p];
+    const count = reach > geometry.wholeAbove ? terms.count : termsWithin(terms, cutKappa2(cuts[axis], reach));
     plan.terms[p] = count;
     if (count > plan.most[axis]) plan.most[axis] = count;
     const source = Math.floor(p / pairs.receiverCount);

@@ -8,6 +8,7 @@ import { contract, multiplyRows } from './slice-kernel.ts';
 import { createSliceRests, type RestMaps, sameGrid } from './slice-rest.ts';
 import type { StateCache } from './state-cache.ts';
 import { type TransverseTerms, termsWithin } from './transverse-terms.ts';
+import { cutKappa2, newCut, setCut } from './truncation.ts';
 
 /** Closer than this to the plane a source's near field is completed by the screened rest. */
 export const IN_PLANE_M = 0.6;
@@ -109,8 +110,11 @@ const termsForPlane = (geometry: BoxGeometry, state: BoxState, plane: SlicePlane
   let gap = Number.POSITIVE_INFINITY;
   for (let i = plane.normal; i < sources.length; i += 3) gap = Math.min(gap, Math.abs(sources[i] - plane.atM));
   if (gap < IN_PLANE_M) return terms.count;
-  return termsWithin(terms, state.kRe * state.kRe + (Math.log(1 / EPSILON) / gap) ** 2);
+  setCut(geometry, state, plane.normal, cut);
+  return termsWithin(terms, cutKappa2(cut, Math.log(1 / EPSILON) / gap));
 };
+
+const cut = newCut();
 
 /** The grid's axis of fewer orders is summed last, over all points: that sum is the expensive one. */
 interface Layout {

@@ -30,7 +30,7 @@ export interface BoxGeometry {
   readonly rigid: boolean;
   /** Largest transverse wavenumber squared. */
   readonly cutK2: number;
-  /** Where the reach (ln(1 / eps) / separation)^2 exceeds this, all terms are kept and the screened rest is added. */
+  /** Where the reach ln(1 / eps) / separation exceeds this, all terms are kept and the screened rest is added. */
   readonly wholeAbove: number;
   readonly orders: readonly [number, number, number];
   /** Orders solved for a new state: enough for points a metre apart at first, more once more were needed. */
@@ -65,7 +65,7 @@ export const boxGeometry = (spec: BoxSpec): BoxGeometry => {
     beta,
     rigid: beta.every((walls) => walls.every((part) => part === 0)),
     cutK2: cutK * cutK,
-    wholeAbove: 0.75 * cutK * cutK,
+    wholeAbove: Math.sqrt(0.75) * cutK,
     orders: ordersTo(size, cutK),
     usualOrders: ordersTo(size, USUAL * cutK),
     allocate: createArena(BLOCK_NUMBERS),

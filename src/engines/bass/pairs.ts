@@ -14,8 +14,8 @@ export interface Pairs {
   readonly moved: Uint8Array;
   /** Closed axis. */
   readonly axis: Uint8Array;
-  /** (ln(1 / eps) / separation)^2: what the truncation adds to k^2. */
-  readonly reach2: Float64Array;
+  /** ln(1 / eps) / separation along the closed axis, 1/m. */
+  readonly reach: Float64Array;
   /** 1 where the receiver lies beyond the source along the closed axis. */
   readonly beyond: Uint8Array;
   /** Screened rest of the pairs whose sum reaches the cut, near and slope per pair; 0 elsewhere. */
@@ -58,9 +58,9 @@ const closedAxis = (geometry: BoxGeometry, source: ArrayLike<number>, receiver: 
   for (const axis of AXES) {
     const gap = Math.abs(receiver[axis] - source[axis]);
     if (gap > Math.abs(receiver[widest] - source[widest])) widest = axis;
-    const reach2 = (REACH / gap) ** 2;
-    const cost = (k2 + reach2) / geometry.sizeM[axis];
-    if (reach2 <= geometry.wholeAbove && cost < least) {
+    const reach = REACH / gap;
+    const cost = (k2 + reach * reach) / geometry.sizeM[axis];
+    if (reach <= geometry.wholeAbove && cost < least) {
       least = cost;
       cheapest = axis;
     }
@@ -78,7 +78,7 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
   const at = new Int32Array(count);
   const moved = new Uint8Array(count);
   const axis = new Uint8Array(count);
-  const reach2 = new Float64Array(count);
+  const reach = new Float64Array(count);
   const beyond = new Uint8Array(count);
   const rests = new Float64Array(2 * count);
   const extra: number[] = [];
@@ -97,8 +97,8 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
       const closed = closedAxis(geometry, source, receiver);
       axis[p] = closed;
       beyond[p] = receiver[closed] >= source[closed] ? 1 : 0;
-      reach2[p] = (REACH / Math.abs(receiver[closed] - source[closed])) ** 2;
-      if (reach2[p] <= geometry.wholeAbove) continue;
+      reach[p] = REACH / Math.abs(receiver[closed] - source[closed]);
+      if (reach[p] <= geometry.wholeAbove) continue;
       setRestOfPair(geometry, closed, source, receiver);
       rests[2 * p] = rest.near;
       rests[2 * p + 1] = rest.slope;
@@ -107,5 +107,5 @@ export const planPairs = (geometry: BoxGeometry, sourcesM: Float64Array, receive
   const receivers = new Float64Array(plain.length + extra.length);
   receivers.set(plain);
   receivers.set(extra, plain.length);
-  return { sources, receivers, sourceCount, receiverCount, at, moved, axis, reach2, beyond, rests };
+  return { sources, receivers, sourceCount, receiverCount, at, moved, axis, reach, beyond, rests };
 };

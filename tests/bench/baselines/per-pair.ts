@@ -1,4 +1,4 @@
-import { type PlainRoom, plainRoom, shape } from './plain-axis.ts';
+import { leastAttenuation, type PlainRoom, plainRoom, shape } from './plain-axis.ts';
 import { plainGreen } from './plain-green.ts';
 
 const y = new Float64Array(2);
@@ -6,6 +6,12 @@ const y0 = new Float64Array(2);
 const z = new Float64Array(2);
 const z0 = new Float64Array(2);
 const g = new Float64Array(2);
+
+const ACROSS = [
+  [1, 2],
+  [0, 2],
+  [0, 1],
+] as const;
 
 /** The axis whose sum has the fewest terms at 80 Hz: (k^2 + (ln(1 / eps) / separation)^2) times the cross-section. */
 const closedAxis = (
@@ -30,9 +36,9 @@ export const pairResponse = (
   cutHz: number,
 ): [number, number] => {
   const closed = closedAxis(room, source, seat, epsilon);
-  const [b, c] = closed === 0 ? [1, 2] : closed === 1 ? [0, 2] : [0, 1];
+  const [b, c] = ACROSS[closed];
   const limit = Math.min(
-    room.k ** 2 + (Math.log(1 / epsilon) / Math.abs(seat[closed] - source[closed])) ** 2,
+    room.k ** 2 + (leastAttenuation(room, b, c) + Math.log(1 / epsilon) / Math.abs(seat[closed] - source[closed])) ** 2,
     ((2 * Math.PI * cutHz) / room.soundSpeed) ** 2,
   );
   const axisB = room.axes[b];

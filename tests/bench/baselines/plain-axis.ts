@@ -154,3 +154,13 @@ export const plainRoom = (
   }
   return { sizeM, k, soundSpeed, walls, axes: [solve(0), solve(1), solve(2)] };
 };
+
+/**
+ * Attenuation in 1/m of the first term across a closed axis, the least of all where walls are moderate: the real part of
+ * gamma with gamma^2 = w / L^2 + w' / L'^2 - k^2. Sums are cut at gamma of rigid walls beyond that plus ln(1 / eps) / d.
+ */
+export const leastAttenuation = ({ k, axes }: PlainRoom, b: 0 | 1 | 2, c: 0 | 1 | 2): number => {
+  const re = axes[b].wRe[0] / axes[b].lengthM ** 2 + axes[c].wRe[0] / axes[c].lengthM ** 2 - k ** 2;
+  const im = axes[b].wIm[0] / axes[b].lengthM ** 2 + axes[c].wIm[0] / axes[c].lengthM ** 2;
+  return root([re, im])[0];
+};

@@ -1,4 +1,4 @@
-import { type PlainRoom, shape } from './plain-axis.ts';
+import { leastAttenuation, type PlainRoom, shape } from './plain-axis.ts';
 import { plainGreen } from './plain-green.ts';
 
 const x = new Float64Array(2);
@@ -105,7 +105,7 @@ export const factoredSlice = (
   let gap = Number.POSITIVE_INFINITY;
   for (let s = 1; s < sources.length; s += 3) gap = Math.min(gap, Math.abs(sources[s] - atM));
   const limit = Math.min(
-    room.k ** 2 + (Math.log(1 / epsilon) / gap) ** 2,
+    room.k ** 2 + (leastAttenuation(room, 0, 2) + Math.log(1 / epsilon) / gap) ** 2,
     ((2 * Math.PI * cutHz) / room.soundSpeed) ** 2,
   );
   const rows = Math.floor((Math.sqrt(limit) * ax.lengthM) / Math.PI) + 1;
