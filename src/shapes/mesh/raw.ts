@@ -27,13 +27,16 @@ export const addQuad = (mesh: RawMesh, a: number, b: number, c: number, d: numbe
 export const shaped = (mesh: RawMesh, shape: (p: Vec3) => Vec3): RawMesh => {
   const positions: number[] = [];
   for (let i = 0; i < mesh.positions.length; i += 3) {
-    positions.push(...shape([mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]]));
+    const p = shape([mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]]);
+    positions.push(p[0], p[1], p[2]);
   }
   return { positions, indices: mesh.indices };
 };
 
-export const moved = (mesh: RawMesh, [dx, dy, dz]: Vec3): RawMesh =>
-  shaped(mesh, ([x, y, z]) => [x + dx, y + dy, z + dz]);
+export const moved = ({ positions, indices }: RawMesh, by: Vec3): RawMesh => ({
+  positions: positions.map((value, i) => value + by[i % 3]),
+  indices,
+});
 
 /** Tilted about a left-to-right axis through (y, z) = pivot; positive leans the top back (towards +z). */
 export const leaned = (mesh: RawMesh, degrees: number, [pivotY, pivotZ]: readonly [number, number]): RawMesh => {
