@@ -2,7 +2,9 @@
  * Diffuse-incidence absorption of a locally reacting wall of normalised specific admittance (rho c / Z)
  * real + j imaginary: 2 int alpha(mu) mu dmu over mu = cos(angle of incidence) from 0 to 1, with
  * alpha(mu) = 4 real mu / |mu + beta|^2. Derived; for a real admittance b it is
- * 8 b (1 + b / (1 + b) - 2 b ln(1 + 1 / b)), greatest 0.951 near b = 0.64. 0 for a wall that takes no energy.
+ * 8 b (1 + b / (1 + b) - 2 b ln(1 + 1 / b)), greatest 0.951 near b = 0.64 (Paris' integral; the same result is in Kuttruff,
+ * Room Acoustics, ch. 2, from memory). 0 for a wall that takes no energy. The closed form cancels for very soft walls:
+ * six figures at b = 200, far beyond any document's 10.
  */
 export const diffuseAbsorption = (real: number, imaginary = 0): number => {
   if (!(real > 0)) return 0;
