@@ -416,16 +416,15 @@ describe('the list', () => {
     expect(new Set(list.map(({ set }) => set))).toEqual(new Set(['living']));
   });
 
-  it('takes the project’s own ranges by rule, and passes over what is no range', () => {
+  it('takes the project’s own ranges by rule, and passes over rules it does not know', () => {
     const project = demo();
     const targets = {
       ...project.targets,
       overrides: {
         'picture-angle': { range: [45, 50], closeRange: [40, 55] },
         'back-wall': { range: [1, null] },
-        'front-azimuth': { range: ['a', 2] },
         nonsense: { range: [1, 2] },
-      },
+      } satisfies Project['targets']['overrides'],
     };
     const own = of({ ...project, targets });
     expect(one(own, 'picture-angle', null, 'front-2')).toMatchObject({
