@@ -35,7 +35,7 @@ const benchResponses = (scene: Scene): void => {
     warm.unitResponses(scene.sources, seats, FREQUENCIES_HZ);
     const moved = Float64Array.from(seats);
     const dragging = createBoxField(scene.spec);
-    const [full, literal, reseated, drag] = interleave(31, [
+    const [full, literal, reseated, drag] = interleave(61, [
       {
         label: 'a new room',
         run: () => {

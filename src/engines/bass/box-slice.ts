@@ -193,19 +193,20 @@ const sumSources = (
     const wRe = 4 * Math.PI * weights[2 * s];
     const wIm = 4 * Math.PI * weights[2 * s + 1];
     const low = atM >= z ? 0 : 2;
+    const [sums, planes, own, shorts, longs] = [coefficients, planeFactors, sourceFactors, shortValues, longValues];
     for (let t = 0; t < count; t++) {
       const i = 4 * t + low;
       const j = 4 * t + 2 - low;
-      const gRe = sourceFactors[i] * planeFactors[j] - sourceFactors[i + 1] * planeFactors[j + 1];
-      const gIm = sourceFactors[i] * planeFactors[j + 1] + sourceFactors[i + 1] * planeFactors[j];
+      const gRe = own[i] * planes[j] - own[i + 1] * planes[j + 1];
+      const gIm = own[i] * planes[j + 1] + own[i + 1] * planes[j];
       const m = 2 * shortOrder[t];
       const n = 2 * longOrder[t];
-      const yRe = shortValues[m] * longValues[n] - shortValues[m + 1] * longValues[n + 1];
-      const yIm = shortValues[m] * longValues[n + 1] + shortValues[m + 1] * longValues[n];
+      const yRe = shorts[m] * longs[n] - shorts[m + 1] * longs[n + 1];
+      const yIm = shorts[m] * longs[n + 1] + shorts[m + 1] * longs[n];
       const pRe = gRe * yRe - gIm * yIm;
       const pIm = gRe * yIm + gIm * yRe;
-      coefficients[2 * t] += wRe * pRe - wIm * pIm;
-      coefficients[2 * t + 1] += wRe * pIm + wIm * pRe;
+      sums[2 * t] += wRe * pRe - wIm * pIm;
+      sums[2 * t + 1] += wRe * pIm + wIm * pRe;
     }
   }
 };

@@ -1,6 +1,7 @@
 import { type Allocate, plainly } from './arena.ts';
 import { seriesEntire } from './axis-equation.ts';
 import { setRoot } from './axis-modes.ts';
+import { decay, setTurn } from './decay.ts';
 
 /**
  * The one-dimensional Green's function g'' + K2 g = -delta(x - x0) of an axis with locally reacting walls, in the form
@@ -30,6 +31,7 @@ const ENTIRE = 2;
  */
 const STRONGEST_DECAY = 600;
 const root = new Float64Array(2);
+const turn = new Float64Array(2);
 const entire = new Float64Array(6);
 
 export const emptyTerms = (): ClosedTerms => ({ filled: 0, table: new Float64Array(0) });
@@ -57,11 +59,12 @@ export const fillTerm = (
   const b0Im = walls[1];
   const b1Re = walls[2];
   const b1Im = walls[3];
-  if ((k2Re * k2Re + k2Im * k2Im) * lengthM ** 4 < 0.0625) {
+  const square = lengthM * lengthM;
+  if ((k2Re * k2Re + k2Im * k2Im) * square * square < 0.0625) {
     table[o] = k2Re;
     table[o + 1] = k2Im;
     table[o + 2] = ENTIRE;
-    seriesEntire(k2Re * lengthM * lengthM, k2Im * lengthM * lengthM, entire);
+    seriesEntire(k2Re * square, k2Im * square, entire);
     const gapRe = (k2Re - (b0Re * b1Re - b0Im * b1Im)) * lengthM;
     const gapIm = (k2Im - (b0Re * b1Im + b0Im * b1Re)) * lengthM;
     const sumRe = b0Re + b1Re;
@@ -78,9 +81,10 @@ export const fillTerm = (
     table.fill(0, o, o + STRIDE);
     return;
   }
-  const size = Math.exp(-gRe * lengthM);
-  const cos = Math.cos(gIm * lengthM);
-  const sin = Math.sin(gIm * lengthM);
+  const size = decay(gRe * lengthM);
+  setTurn(gIm * lengthM, turn);
+  const cos = turn[0];
+  const sin = turn[1];
   const eRe = size * cos;
   const eIm = -size * sin;
   table[o] = gRe;
@@ -167,19 +171,10 @@ export const pointFactors = (
       out[i + 3] = entire[1] + y * (b1Re * entire[3] + b1Im * entire[2]);
     } else {
       const eIm = table[o + 3];
-      const size = Math.exp(-gRe * xM);
-      const angle = gIm * xM;
-      let cos: number;
-      let sin: number;
-      if (angle < 0.25 && angle > -0.25) {
-        // most terms decay and hardly turn: Taylor's series to 2e-16
-        const a2 = angle * angle;
-        cos = 1 - (a2 / 2) * (1 - (a2 / 12) * (1 - (a2 / 30) * (1 - (a2 / 56) * (1 - a2 / 90))));
-        sin = angle * (1 - (a2 / 6) * (1 - (a2 / 20) * (1 - (a2 / 42) * (1 - (a2 / 72) * (1 - a2 / 110)))));
-      } else {
-        cos = Math.cos(angle);
-        sin = Math.sin(angle);
-      }
+      const size = decay(gRe * xM);
+      setTurn(gIm * xM, turn);
+      const cos = turn[0];
+      const sin = turn[1];
       const nRe = size * cos;
       const nIm = -size * sin;
       // e^(-gamma (a - x)) = e^(-gamma a) / e^(-gamma x)
@@ -206,11 +201,14 @@ export const pointFactors = (
     if (withD) {
       const dRe = table[o + 4];
       const dIm = table[o + 5];
-      for (let j = i; j < i + 4; j += 2) {
-        const re = out[j];
-        out[j] = re * dRe - out[j + 1] * dIm;
-        out[j + 1] = re * dIm + out[j + 1] * dRe;
-      }
+      const lRe = out[i];
+      const lIm = out[i + 1];
+      const rRe = out[i + 2];
+      const rIm = out[i + 3];
+      out[i] = lRe * dRe - lIm * dIm;
+      out[i + 1] = lRe * dIm + lIm * dRe;
+      out[i + 2] = rRe * dRe - rIm * dIm;
+      out[i + 3] = rRe * dIm + rIm * dRe;
     }
   }
 };

@@ -189,6 +189,7 @@ const fold = (
   const startB = 2 * ordersNeeded[b] * tables.set.index[b][p];
   const startC = 2 * ordersNeeded[c] * tables.set.index[c][p];
   const data = tables.data[axis];
+  const factors = raw;
   let o = 4 * (tables.capacity[axis] * p + from);
   for (let t = from; t < to; t++, o += 4) {
     const i = startB + 2 * first[t];
@@ -197,12 +198,12 @@ const fold = (
     const yIm = valuesB[i] * valuesC[j + 1] + valuesB[i + 1] * valuesC[j];
     const r = 4 * t;
     if ((sides & LEFT) !== 0) {
-      data[o] = raw[r] * yRe - raw[r + 1] * yIm;
-      data[o + 1] = raw[r] * yIm + raw[r + 1] * yRe;
+      data[o] = factors[r] * yRe - factors[r + 1] * yIm;
+      data[o + 1] = factors[r] * yIm + factors[r + 1] * yRe;
     }
     if ((sides & RIGHT) !== 0) {
-      data[o + 2] = raw[r + 2] * yRe - raw[r + 3] * yIm;
-      data[o + 3] = raw[r + 2] * yIm + raw[r + 3] * yRe;
+      data[o + 2] = factors[r + 2] * yRe - factors[r + 3] * yIm;
+      data[o + 3] = factors[r + 2] * yIm + factors[r + 3] * yRe;
     }
   }
 };
