@@ -21,7 +21,7 @@ const SERIES_BELOW = 0.05;
 const entire = new Float64Array(6);
 
 /** Writes C(w), S(w) and S'(w), each times e^(-|Im sqrt w|), into `out`. */
-export const scaledEntire = (wRe: number, wIm: number, out: Float64Array): void => {
+const scaledEntire = (wRe: number, wIm: number, out: Float64Array): void => {
   const modulus = Math.sqrt(wRe * wRe + wIm * wIm);
   let u: number;
   let v: number;

@@ -9,8 +9,14 @@ import { createStateCache } from './state-cache.ts';
 const CACHE_LIMIT_BYTES = 48e6;
 
 /**
- * The field of a rectangular room with locally reacting walls, exact but for truncation (relative 5e-5): two axes as sums
- * over their damped modes, the third in closed form. Positions outside the walls are brought onto them.
+ * The field of a rectangular room with locally reacting walls, two axes as sums over their damped modes, the third in
+ * closed form:
+ *
+ *   H = 4 pi sum over m, n of Y_m(y) Y_m(y0) Z_n(z) Z_n(z0) g(x, x0; k^2 - w_m / Ly^2 - w_n / Lz^2)
+ *
+ * with Y and Z of bilinear norm 1 (axis-modes.ts) and g of closed-axis.ts. Exact but for the truncation, eps = 5e-5 of the
+ * least attenuated term (truncation.ts). Derived: separation of variables in the box, as Morse and Ingard, Theoretical
+ * Acoustics, ch. 9, carry it out with three sums (from memory). Positions outside the walls are brought onto them.
  */
 export const createBoxField = (spec: BoxSpec): RoomField => {
   const geometry = boxGeometry(spec);

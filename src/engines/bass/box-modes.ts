@@ -28,7 +28,7 @@ export const boxModes = (geometry: BoxGeometry, maxHz: number): RoomMode[] => {
  * their admittance; delta = c Im k for e^(+j omega t). Where the mode dissolves (walls that absorb everything) the
  * first-order estimate delta = (c / 2) sum eps_i Re(beta_i0 + beta_i1) / L_i stands in.
  */
-export const dampedMode = (
+const dampedMode = (
   geometry: BoxGeometry,
   order: readonly [number, number, number],
 ): { dampedHz: number; decayS: number } => {

@@ -25,6 +25,10 @@ export interface BoxResponses {
 const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>
   a.length === b.length && a.every((value, i) => value === b[i]);
 
+/**
+ * The formula of box-field.ts, pair by pair, from tables: a source's row holds Y_m Z_n times one half of g, a receiver's row
+ * the other half (closed-axis.ts), so that a pair costs one complex product a term.
+ */
 export const createBoxResponses = (geometry: BoxGeometry, cache: StateCache): BoxResponses => {
   let receiverSet: PointSet = pointSet(new Float64Array(0));
   /** One table for all frequencies while the receivers are new; kept per state once they are asked for again. */

@@ -11,7 +11,7 @@ import { type TransverseTerms, termsWithin } from './transverse-terms.ts';
 import { cutKappa2, newCut, setCut } from './truncation.ts';
 
 /** Closer than this to the plane a source's near field is completed by the screened rest. */
-export const IN_PLANE_M = 0.6;
+const IN_PLANE_M = 0.6;
 /** Bytes of screened maps kept (128 x 128 points take 128 kB a source). */
 const REST_LIMIT_BYTES = 16e6;
 
@@ -27,6 +27,11 @@ interface GridValues {
   rows: Float64Array;
 }
 
+/**
+ * Slices at P = U^T C V: C the coefficients 4 pi sum over sources of weight Y_m(u0) Z_n(v0) g(source, plane) of the axis
+ * across the plane, U and V the mode values at the grid's lines. The formula of box-field.ts with the sum over sources
+ * taken first (derived); near a source's own plane the screened rest is added (screened.ts).
+ */
 export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSlices => {
   const rests = createSliceRests(geometry, REST_LIMIT_BYTES);
   let grid: SlicePlane | null = null;

@@ -123,7 +123,7 @@ export const solveState = (geometry: BoxGeometry, kRe: number, kIm: number, near
 const wallsTimesLength = new Float64Array(4);
 
 /** Makes sure that the state holds at least `count` orders of an axis. */
-export const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, count: number): void => {
+const readyOrders = (geometry: BoxGeometry, state: BoxState, axis: Axis, count: number): void => {
   if (state.axes[axis].roots.count >= count) return;
   const { roots } = state.axes[axis];
   geometry.usualOrders[axis] = Math.min(geometry.orders[axis], Math.max(geometry.usualOrders[axis], count + 2));

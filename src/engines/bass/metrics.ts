@@ -1,7 +1,10 @@
 /** The fixed grid on which seat-to-seat figures are stated: 20 x 2^(i/24), i = 0..48, 20 to 80 Hz. */
 export const METRIC_FREQUENCIES_HZ = Float64Array.from({ length: 49 }, (_, i) => 20 * 2 ** (i / 24));
 
-/** Seat-to-seat figures of levels in dB, index receiver * frequencies + frequency. */
+/**
+ * Seat-to-seat figures of levels in dB, index receiver * frequencies + frequency: plain sample statistics over the seats, as
+ * multi-subwoofer studies state them (common practice; the divisor n - 1 is this project's choice).
+ */
 export interface Spread {
   /** Standard deviation over seats at each frequency, divisor n - 1. */
   readonly spreadDb: Float64Array;

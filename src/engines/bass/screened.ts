@@ -18,7 +18,7 @@ const FARTHEST = 14;
 export const NEAREST_M = 0.1;
 
 /** Coordinates of the images of x0 in walls at 0 and a, within `reach` of the interval 0..a. */
-export const imagesOf = (x0: number, lengthM: number, reach: number): Float64Array => {
+const imagesOf = (x0: number, lengthM: number, reach: number): Float64Array => {
   const found: number[] = [];
   const most = Math.ceil((reach + lengthM) / (2 * lengthM)) + 1;
   for (let n = -most; n <= most; n++) {
