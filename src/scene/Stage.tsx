@@ -17,19 +17,12 @@ import { NoScene, StageBoundary } from './StageBoundary.tsx';
 
 const HOUSE_DARK = '#14110f';
 
-const canDraw = (): boolean => {
-  const context = document.createElement('canvas').getContext('webgl2');
-  context?.getExtension('WEBGL_lose_context')?.loseContext();
-  return context !== null;
-};
-
 /** The one canvas, for the life of the page. Everything three-dimensional hangs below it, all labels lie over it. */
 export const Stage = () => {
   const view = useView();
-  const [drawable] = useState(canDraw);
   const [kit] = useState(() => new StageKit());
   const [alive, setAlive] = useState(true);
-  if (!drawable) return <NoScene why="no-webgl" />;
+  if (kit.renderer === 'none') return <NoScene why="no-webgl" />;
   return (
     <StageBoundary>
       <KitProvider value={kit}>
@@ -38,7 +31,7 @@ export const Stage = () => {
             frameloop="demand"
             dpr={[1, 2]}
             camera={{ manual: true, near: 0.1, far: 80 }}
-            gl={{ antialias: true, stencil: true, toneMapping: NeutralToneMapping }}
+            gl={{ antialias: kit.renderer === 'hardware', stencil: true, toneMapping: NeutralToneMapping }}
           >
             <ViewProvider value={view}>
               <KitProvider value={kit}>

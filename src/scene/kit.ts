@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { type PerspectiveCamera, Vector3 } from 'three';
 import type { Vec3 } from '../math/vec3.ts';
+import { rendererHere } from './gpu/renderer.ts';
 import { LabelBoard } from './overlays/label-board.ts';
 import type { Box } from './overlays/place-labels.ts';
 import { Rig } from './rigs/rig.ts';
@@ -9,6 +10,8 @@ import { Rig } from './rigs/rig.ts';
 export class StageKit {
   readonly rig = new Rig();
   readonly labels = new LabelBoard();
+  /** Who draws. */
+  readonly renderer = rendererHere();
   /** Something around the camera changed: the rig reads its surroundings before the next frame. */
   stale = true;
   frames = 0;

@@ -19,8 +19,8 @@ test('by mouse: sit from the plan, come back, sweep the ribbon, read the floor, 
 
   await app.getByText('Overlook', { exact: true }).click();
   await settled(app);
-  const slider = app.getByRole('slider', { name: 'Frequency of the bass floor' });
-  const box = await slider.boundingBox();
+  await expect(app.getByRole('slider', { name: 'Frequency of the bass floor' })).toBeAttached();
+  const box = await app.locator('.ribbon-plot').boundingBox();
   if (!box) throw new Error('no ribbon');
   const before = await probe(app, ({ view }) => Array.from(view.results.getState().floor?.value.levelDb ?? []));
   await app.mouse.move(box.x + box.width * 0.3, box.y + box.height / 2);
@@ -80,7 +80,7 @@ test('by keyboard alone: seats, sitting, frequency, a number changed and taken b
     }
     throw new Error(`the Tab key does not reach ${selector}`);
   };
-  await tabTo('[role="slider"]');
+  await tabTo('.ribbon input[type="range"]');
   const hz = () => probe(app, ({ view }) => view.session.getState().frequencyHz);
   const from = await hz();
   await app.keyboard.press('ArrowRight');

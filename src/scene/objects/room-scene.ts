@@ -33,6 +33,7 @@ export class RoomScene {
   private project: Project | null = null;
   private light: RoomLight | null = null;
   private readonly unlit = new Set<Part>();
+  private readonly lit = new WeakSet<Part>();
   private levels: LightLevels | null = null;
   private ease: { from: LightLevels; to: LightLevels; elapsedS: number } | null = null;
   private shadesStale = false;
@@ -68,7 +69,8 @@ export class RoomScene {
         this.measure();
       }
     } else if (changed.length > 0 || newRows) this.shadesStale = true;
-    if (this.light) for (const part of changed) relight(part, this.light);
+    // Under a moving hand a thing keeps the light it had; what has none yet gets it, the rest comes when it is let go.
+    for (const part of changed) if (settled || !this.lit.has(part)) this.lightUp(part);
     if (settled && this.shadesStale) {
       this.shadesStale = false;
       this.light = lightRoom(project, solids, stillImage().radiance);
@@ -144,14 +146,19 @@ export class RoomScene {
   }
 
   private relightSome(budgetMs: number): void {
-    const { light } = this;
-    if (!light) return;
+    if (!this.light) return;
     const until = performance.now() + budgetMs;
     for (const part of this.unlit) {
-      relight(part, light);
+      this.lightUp(part);
       this.unlit.delete(part);
       if (performance.now() > until) return;
     }
+  }
+
+  private lightUp(part: Part): void {
+    if (!this.light) return;
+    relight(part, this.light);
+    this.lit.add(part);
   }
 
   dispose(): void {

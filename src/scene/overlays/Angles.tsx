@@ -18,6 +18,7 @@ import {
 import { type Cone, Cones, earsOf } from './Cones.tsx';
 import type { Label } from './label-board.ts';
 import type { LineBatch, LineStyle } from './lines.ts';
+import { besideTheBass } from './shown.ts';
 import { GROUP_DASH, TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
 
@@ -132,7 +133,7 @@ export const Angles = () => {
   const readout = useResults((state) => state.geometry?.value ?? null);
   const findings = useResults((state) => state.findings?.value ?? EMPTY);
   const seatId = useSession((state) => state.seatId);
-  const shown = useSession((state) => state.overlays.cones && state.mode === 'overlook');
+  const shown = useSession((state) => state.overlays.cones && besideTheBass(state));
   const named = useSession((state) => state.overlays.labels);
   const chosen = useSession(({ hovered, selection }) => {
     const item = hovered?.kind === 'loudspeaker' ? hovered : selection;

@@ -10,6 +10,7 @@ import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
 import { onPicture } from '../rigs/surroundings.ts';
 import type { LineStyle } from './lines.ts';
+import { besideTheBass } from './shown.ts';
 import { firstHidden, hidersOf } from './sight-cast.ts';
 import { TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
@@ -61,7 +62,7 @@ export const Sightlines = () => {
   const { labels } = useKit();
   const project = useDocument((state) => state.project);
   const seatId = useSession((state) => state.seatId);
-  const shown = useSession((state) => state.overlays.sightlines && state.mode === 'overlook');
+  const shown = useSession((state) => state.overlays.sightlines && besideTheBass(state));
   const named = useSession((state) => state.overlays.labels);
   const clearanceMm = useResults(
     ({ geometry }) => geometry?.value.seats.find(({ id }) => id === seatId)?.picture.clearanceMm ?? null,

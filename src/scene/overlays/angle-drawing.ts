@@ -21,7 +21,7 @@ export interface PlacedDirection extends Direction {
 export const RING_M = 0.48;
 const FIRST_ARC_M = 0.62;
 const NEXT_ARC_M = 0.14;
-const STEP_DEG = 3;
+const STEP_DEG = 6;
 /** What lies this near straight ahead needs no arc of its own. */
 export const AHEAD_DEG = 1;
 

@@ -8,7 +8,7 @@ import { flipped, onSurface, type Surface, slabFrame, surfacesOf, WALL_M } from 
 import { patchSolids, skirtingSolids } from './trim.ts';
 
 /** How far apart the points are at which light is computed. */
-const LIGHT_STEP_M = 0.2;
+const LIGHT_STEP_M = 0.32;
 
 const materialOf = (surface: Surface): MaterialName =>
   surface.name === 'floor' ? 'oak' : surface.name === 'ceiling' ? 'ceiling' : 'plaster';
