@@ -28,9 +28,11 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
           flat.push({ x: at.x, y: at.y, share: (level - lowDb) / (highDb - lowDb) });
         }
       }
-      const things = drawn.thingsAt(flat.map(({ x, y }) => [x, y] as const));
+      // Two pixels round a point must be floor too: an edge may fall on either side of a pixel.
+      const around = [-2, 0, 2].flatMap((dx) => [-2, 0, 2].map((dy) => [dx, dy] as const));
+      const things = drawn.thingsAt(flat.flatMap(({ x, y }) => around.map(([dx, dy]) => [x + dx, y + dy] as const)));
       return flat
-        .filter((_, n) => things[n] === 'floor:floor')
+        .filter((_, n) => things.slice(n * 9, n * 9 + 9).every((thing) => thing === 'floor:floor'))
         .map(({ x, y, share }) => ({ share, colour: drawn.colourAt(x, y) }));
     });
     for (const { share, colour } of points.slice(0, 60)) {

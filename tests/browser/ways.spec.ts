@@ -89,6 +89,7 @@ test('by keyboard alone: seats, sitting, frequency, a number changed and taken b
   expect(await hz()).toBe(20);
 
   await tabTo('[role="tree"] [tabindex="0"], [role="treeitem"][tabindex="0"]');
+  await app.keyboard.press('Home');
   for (let presses = 0; presses < 40; presses += 1) {
     if ((await probe(app, ({ view }) => view.session.getState().selection?.kind)) === 'picture') break;
     await app.keyboard.press('ArrowDown');
