@@ -14,6 +14,7 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
       const floor = view.results.getState().floor?.value;
       const scale = document.querySelector<HTMLElement>('.scale[data-low-db]')?.dataset;
       if (!drawn || !floor || !scale) return [];
+      const { subwoofers } = view.document.getState().project;
       const { xM, zM, levelDb, heightM } = floor;
       const [lowDb, highDb] = [Number(scale.lowDb), Number(scale.highDb)];
       const flat: { x: number; y: number; share: number }[] = [];
@@ -24,7 +25,9 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
           // Far from a contour (every 3 dB) and where the level hardly changes: there the plain map is what is drawn.
           const toContour = Math.abs(level / 3 - Math.round(level / 3)) * 3;
           const beside = [1, -1, xM.length, -xM.length].map((d) => Math.abs(levelDb[j * xM.length + i + d] - level));
-          if (!at || toContour < 0.9 || Math.max(...beside) > 0.3) continue;
+          // A subwoofer under the map has its outline drawn on it.
+          const marked = subwoofers.some(({ atM }) => Math.hypot(atM[0] - xM[i], atM[2] - zM[j]) < 0.5);
+          if (!at || marked || toContour < 0.9 || Math.max(...beside) > 0.3) continue;
           flat.push({ x: at.x, y: at.y, share: (level - lowDb) / (highDb - lowDb) });
         }
       }
