@@ -44,7 +44,7 @@ export interface MeanLight {
   readonly general: number;
 }
 
-const MEAN_REFLECTANCE = 0.2;
+const MEAN_REFLECTANCE = 0.145;
 const EXPOSURE = { least: 0.2, most: 60 };
 
 /** What everything but the picture is multiplied by, so that the mean surface is shown at the preset's key. */

@@ -22,17 +22,18 @@ export interface LitGeometry {
   readonly lightBuffer: InterleavedBuffer;
 }
 
-/** The shapes cut walls and floors finer than this for light already; furniture needs no more. */
-const LONGEST_EDGE_M = 0.5;
+/** Light on things changes little over less. */
+const LONGEST_EDGE_M = 0.7;
 
 /** One copy of each shape on the graphics side, however many parts show it; let go with its last user. */
 export class GeometryShelf {
   private readonly shelf = new Map<MeshGeometry, Shelved>();
 
-  take(source: MeshGeometry): LitGeometry {
+  /** `cut` says whether the shape's maker has cut it for light already, as it does the room's shell. */
+  take(source: MeshGeometry, cut = false): LitGeometry {
     let shape = this.shelf.get(source);
     if (!shape) {
-      const fine = subdivide(source, LONGEST_EDGE_M);
+      const fine = cut ? source : subdivide(source, LONGEST_EDGE_M);
       shape = {
         fine,
         position: new BufferAttribute(fine.positions, 3),

@@ -24,6 +24,9 @@ export interface Part {
   dim: number;
 }
 
+/** Before anything that is laid over the room. */
+const LAST = 0.5;
+
 const samePlace = (a: Placement, b: Placement): boolean =>
   a === b ||
   (a.yawDeg === b.yawDeg &&
@@ -72,12 +75,14 @@ export class Parts {
   }
 
   private make(solid: Solid, wall: string): Part {
-    const lit = this.shelf.take(solid.geometry);
+    const lit = this.shelf.take(solid.geometry, solid.kind === 'shell');
     const mesh = new Mesh(lit.geometry, this.materialOf(solid.material, wall));
     const part: Part = { solid, mesh, lit, wall, glow: 0, dim: 1 };
     mesh.userData = { kind: solid.kind, id: solid.id, part: solid.part } satisfies PartName;
     mesh.name = `${solid.kind} ${solid.id} ${solid.part}`;
     mesh.matrixAutoUpdate = false;
+    // Drawn after what stands before it, so that what is hidden is never worked out.
+    if (solid.kind === 'shell') mesh.renderOrder = LAST;
     mesh.onBeforeRender = (_renderer, _scene, _camera, _geometry, material) => setAccent(material, part);
     setPlace(mesh, solid.placement);
     this.add(mesh);

@@ -1,15 +1,16 @@
 import {
+  type BufferGeometry,
   Color,
   GreaterDepth,
   Group,
-  InstancedInterleavedBuffer,
-  InterleavedBufferAttribute,
+  InterleavedBuffer,
   LessEqualDepth,
+  Mesh,
+  type ShaderMaterial,
+  Vector4,
 } from 'three';
-import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js';
-import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js';
-import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js';
 import type { Vec3 } from '../../math/vec3.ts';
+import { CORNER_STRIDE, fitLines, type LinePass, lineMaterial, piecesGeometry } from './line-material.ts';
 
 export interface LineStyle {
   readonly widthPx: number;
@@ -23,22 +24,20 @@ export interface LineStyle {
 }
 
 const HIDDEN_DASH_M = [0.05, 0.045] as const;
-const CASING = '#0e0b0a';
+const CASING = new Color('#0e0b0a');
 const CASING_PX = 1.6;
 const FIRST_CAPACITY = 64;
 const ORDER = { hidden: 10, casing: 11, line: 12 };
 
 const noRay = () => undefined;
+const viewport = new Vector4();
 
 /** A growing set of straight pieces of one style: refilled in place, drawn in at most three calls. */
 export class LineBatch {
   readonly object = new Group();
-  private geometry = new LineSegmentsGeometry();
-  private readonly meshes: LineSegments2[] = [];
-  private readonly materials: LineMaterial[] = [];
-  private ends = new InstancedInterleavedBuffer(new Float32Array(0), 6, 1);
-  private colours = new InstancedInterleavedBuffer(new Float32Array(0), 6, 1);
-  private distances = new InstancedInterleavedBuffer(new Float32Array(0), 2, 1);
+  private corners = new InterleavedBuffer(new Float32Array(0), CORNER_STRIDE);
+  private geometry: BufferGeometry = piecesGeometry(0, this.corners);
+  private readonly meshes: Mesh<BufferGeometry, ShaderMaterial>[] = [];
   private capacity = 0;
   private count = 0;
   private run = 0;
@@ -46,20 +45,17 @@ export class LineBatch {
 
   constructor({ widthPx, opacity = 1, dashM, casing = false, hidden = 0.3 }: LineStyle) {
     this.reserve(FIRST_CAPACITY);
-    if (hidden > 0) {
-      this.addPass({ linewidth: widthPx, opacity: opacity * hidden, dashed: true }, HIDDEN_DASH_M, ORDER.hidden);
-      this.materials[0].depthFunc = GreaterDepth;
-    }
-    if (casing) {
-      const dark = {
-        linewidth: widthPx + CASING_PX,
-        opacity: opacity * 0.5,
-        color: new Color(CASING),
-        vertexColors: false,
-      };
-      this.addPass({ ...dark, dashed: dashM !== undefined }, dashM, ORDER.casing);
-    }
-    this.addPass({ linewidth: widthPx, opacity, dashed: dashM !== undefined }, dashM, ORDER.line);
+    if (hidden > 0)
+      this.addPass(ORDER.hidden, {
+        widthPx,
+        opacity: opacity * hidden,
+        dashM: HIDDEN_DASH_M,
+        depthFunc: GreaterDepth,
+      });
+    const plain = { dashM, depthFunc: LessEqualDepth };
+    if (casing)
+      this.addPass(ORDER.casing, { ...plain, widthPx: widthPx + CASING_PX, opacity: opacity * 0.5, colour: CASING });
+    this.addPass(ORDER.line, { ...plain, widthPx, opacity });
   }
 
   begin(): void {
@@ -83,76 +79,56 @@ export class LineBatch {
   }
 
   end(): void {
-    this.geometry.instanceCount = this.count;
+    this.geometry.setDrawRange(0, this.count * 6);
     this.object.visible = this.count > 0;
-    for (const buffer of [this.ends, this.colours, this.distances]) buffer.needsUpdate = true;
+    this.corners.clearUpdateRanges();
+    this.corners.addUpdateRange(0, this.count * 4 * CORNER_STRIDE);
+    this.corners.needsUpdate = true;
   }
 
   dispose(): void {
     this.geometry.dispose();
-    for (const material of this.materials) material.dispose();
+    for (const { material } of this.meshes) material.dispose();
   }
 
   private piece(a: Vec3, b: Vec3): void {
     if (this.count === this.capacity) this.reserve(this.capacity * 2);
-    const at = this.count * 6;
-    this.ends.array.set(a, at);
-    this.ends.array.set(b, at + 3);
-    const { r, g, b: blue } = this.colour;
-    for (let end = 0; end < 2; end++) {
-      this.colours.array[at + end * 3] = r;
-      this.colours.array[at + end * 3 + 1] = g;
-      this.colours.array[at + end * 3 + 2] = blue;
+    const { array } = this.corners;
+    const to = this.run + Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+    for (let corner = 0; corner < 4; corner++) {
+      const at = (this.count * 4 + corner) * CORNER_STRIDE;
+      array.set(a, at);
+      array.set(b, at + 3);
+      this.colour.toArray(array, at + 6);
+      array[at + 9] = this.run;
+      array[at + 10] = to;
     }
-    this.distances.array[this.count * 2] = this.run;
-    this.run += Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
-    this.distances.array[this.count * 2 + 1] = this.run;
+    this.run = to;
     this.count += 1;
   }
 
   /** A buffer's size is fixed on the graphics side, so more room is a new geometry; what was filled is kept. */
   private reserve(capacity: number): void {
-    const grown = (stride: number, from: ArrayLike<number>) => {
-      const array = new Float32Array(capacity * stride);
-      array.set(from);
-      return new InstancedInterleavedBuffer(array, stride, 1);
-    };
-    this.ends = grown(6, this.ends.array);
-    this.colours = grown(6, this.colours.array);
-    this.distances = grown(2, this.distances.array);
-    const geometry = new LineSegmentsGeometry();
-    geometry.setAttribute('instanceStart', new InterleavedBufferAttribute(this.ends, 3, 0));
-    geometry.setAttribute('instanceEnd', new InterleavedBufferAttribute(this.ends, 3, 3));
-    geometry.setAttribute('instanceColorStart', new InterleavedBufferAttribute(this.colours, 3, 0));
-    geometry.setAttribute('instanceColorEnd', new InterleavedBufferAttribute(this.colours, 3, 3));
-    geometry.setAttribute('instanceDistanceStart', new InterleavedBufferAttribute(this.distances, 1, 0));
-    geometry.setAttribute('instanceDistanceEnd', new InterleavedBufferAttribute(this.distances, 1, 1));
+    const array = new Float32Array(capacity * 4 * CORNER_STRIDE);
+    array.set(this.corners.array);
+    this.corners = new InterleavedBuffer(array, CORNER_STRIDE);
     this.geometry.dispose();
-    this.geometry = geometry;
-    for (const mesh of this.meshes) mesh.geometry = geometry;
+    this.geometry = piecesGeometry(capacity, this.corners);
+    for (const mesh of this.meshes) mesh.geometry = this.geometry;
     this.capacity = capacity;
   }
 
-  private addPass(
-    options: ConstructorParameters<typeof LineMaterial>[0],
-    dashM: readonly [number, number] | undefined,
-    order: number,
-  ): void {
-    const material = new LineMaterial({
-      vertexColors: true,
-      transparent: true,
-      depthWrite: false,
-      depthFunc: LessEqualDepth,
-      toneMapped: false,
-      dashSize: dashM?.[0] ?? 1,
-      gapSize: dashM?.[1] ?? 1,
-      ...options,
-    });
-    const mesh = new LineSegments2(this.geometry, material);
+  private addPass(order: number, pass: LinePass): void {
+    const material = lineMaterial(pass);
+    const mesh = new Mesh(this.geometry, material);
     mesh.frustumCulled = false;
     mesh.renderOrder = order;
     mesh.raycast = noRay;
-    this.materials.push(material);
+    mesh.onBeforeRender = (renderer) => {
+      renderer.getViewport(viewport);
+      fitLines(material, viewport.z, viewport.w, renderer.getPixelRatio());
+      material.uniformsNeedUpdate = true;
+    };
     this.meshes.push(mesh);
     this.object.add(mesh);
   }

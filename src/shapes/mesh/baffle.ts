@@ -17,7 +17,7 @@ interface Cell {
 }
 
 /** A large cone is looked at closely: it gets more sides. */
-export const holeSegments = ({ radiusM }: Hole): number => (radiusM > 0.1 ? 28 : 16);
+export const holeSegments = ({ radiusM }: Hole): number => (radiusM > 0.1 ? 20 : 14);
 const EDGE_PIECES = 3;
 
 /** Cuts a rectangle between neighbouring holes that lie along its longer way; at least one hole. */

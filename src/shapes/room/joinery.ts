@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../math/vec3.ts';
+import { bevelledBox } from '../mesh/bevelled-box.ts';
 import { joined, type RawMesh } from '../mesh/raw.ts';
 import { boxBetween } from '../mesh/rounded-box.ts';
 
@@ -7,7 +8,7 @@ import { boxBetween } from '../mesh/rounded-box.ts';
  * the room from the wall's inner face (so the front, -z, looks into the room). Metres.
  */
 
-const bar = (min: Vec3, max: Vec3, radiusM = 0.003): RawMesh => boxBetween(min, max, { radiusM });
+const bar = (min: Vec3, max: Vec3, radiusM = 0.003): RawMesh => bevelledBox(min, max, radiusM);
 
 /** A frame of four (or, for a door, three) flat bars round a rectangle, the bars' inner edges on the rectangle. */
 const surround = (

@@ -1,7 +1,6 @@
 import type { Project } from '../../model/project.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
-import { joined } from '../mesh/raw.ts';
-import { boxBetween } from '../mesh/rounded-box.ts';
+import { bevelledBox } from '../mesh/bevelled-box.ts';
 import { standing } from '../placement.ts';
 import type { Solid } from '../solid.ts';
 import { riserBoxes, type StandingBox } from './riser-boxes.ts';
@@ -17,12 +16,12 @@ const platformParts = (width: number, depth: number, base: number, top: number):
     {
       part: 'platform',
       material: 'carpet',
-      mesh: boxBetween([-w, base, 0], [w, top, depth], { radiusM: 0.004 }),
+      mesh: bevelledBox([-w, base, 0], [w, top, depth], 0.004),
     },
     {
       part: 'nosing',
       material: 'oak',
-      mesh: joined(boxBetween([-w, top - nose, -NOSE_M / 2], [w, top + 0.002, NOSE_M * 2], { radiusM: 0.008, arc: 2 })),
+      mesh: bevelledBox([-w, top - nose, -NOSE_M / 2], [w, top + 0.002, NOSE_M * 2], 0.006),
     },
   ];
 };

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../math/vec3.ts';
-import { addQuad, addVertex, emptyMesh, type RawMesh } from '../mesh/raw.ts';
+import { addQuad, addTriangle, addVertex, emptyMesh, type RawMesh } from '../mesh/raw.ts';
 
 /** A rectangle in a slab's plane. */
 export interface Cut {
@@ -31,9 +31,42 @@ export interface SlabFrame {
   readonly n: Vec3;
 }
 
+interface Grid {
+  readonly us: readonly number[];
+  readonly vs: readonly number[];
+  /** Whether a cell is slab: not hole, not beyond the rim. */
+  readonly solid: (i: number, j: number) => boolean;
+}
+
+const gridOf = (
+  extent: Cut,
+  wantedU: readonly number[],
+  wantedV: readonly number[],
+  stepM: number,
+  holes: readonly Cut[],
+): Grid => {
+  const us = linesOf(extent.u0, extent.u1, wantedU, stepM);
+  const vs = linesOf(extent.v0, extent.v1, wantedV, stepM);
+  const solid = (i: number, j: number): boolean => {
+    if (i < 0 || j < 0 || i >= us.length - 1 || j >= vs.length - 1) return false;
+    const u = (us[i] + us[i + 1]) / 2;
+    const v = (vs[j] + vs[j + 1]) / 2;
+    return !holes.some((h) => u > h.u0 && u < h.u1 && v > h.v0 && v < h.v1);
+  };
+  return { us, vs, solid };
+};
+
+/** Lines that all but coincide are drawn as one, so a line is looked for by place and not by its very number. */
+const nearest = (lines: readonly number[], at: number): number =>
+  lines.reduce((best, line, k) => (Math.abs(line - at) < Math.abs(lines[best] - at) ? k : best), 0);
+
+const forSolid = ({ us, vs, solid }: Grid, visit: (i: number, j: number) => void): void => {
+  for (let j = 0; j + 1 < vs.length; j += 1) for (let i = 0; i + 1 < us.length; i += 1) if (solid(i, j)) visit(i, j);
+};
+
 /**
  * A slab of even thickness behind a gridded face, with rectangular holes right through it; closed, reveals included.
- * `lines` are further places where the face must have grid lines.
+ * `lines` are further places where the face must have grid lines; its back has none but those of the holes.
  */
 export const slab = (
   frame: SlabFrame,
@@ -42,38 +75,47 @@ export const slab = (
   holes: readonly Cut[],
   lines: { readonly u: readonly number[]; readonly v: readonly number[]; readonly stepM: number },
 ): RawMesh => {
-  const us = linesOf(extent.u0, extent.u1, [...holes.flatMap((h) => [h.u0, h.u1]), ...lines.u], lines.stepM);
-  const vs = linesOf(extent.v0, extent.v1, [...holes.flatMap((h) => [h.v0, h.v1]), ...lines.v], lines.stepM);
-  const solid = (i: number, j: number): boolean => {
-    if (i < 0 || j < 0 || i >= us.length - 1 || j >= vs.length - 1) return false;
-    const u = (us[i] + us[i + 1]) / 2;
-    const v = (vs[j] + vs[j + 1]) / 2;
-    return !holes.some((h) => u > h.u0 && u < h.u1 && v > h.v0 && v < h.v1);
-  };
+  const wantedU = holes.flatMap((h) => [h.u0, h.u1]);
+  const wantedV = holes.flatMap((h) => [h.v0, h.v1]);
+  const fine = gridOf(extent, [...wantedU, ...lines.u], [...wantedV, ...lines.v], lines.stepM, holes);
+  // Nobody lights the outside: it is cut no finer than its holes ask for.
+  const coarse = gridOf(extent, wantedU, wantedV, Number.POSITIVE_INFINITY, holes);
   const mesh = emptyMesh();
-  const known = new Map<number, number>();
-  const point = (i: number, j: number, behind: 0 | 1): number => {
-    const key = 2 * (j * us.length + i) + behind;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const at = (k: number) =>
-      frame.origin[k] + frame.u[k] * us[i] + frame.v[k] * vs[j] - frame.n[k] * behind * thicknessM;
-    const made = addVertex(mesh, at(0), at(1), at(2));
-    known.set(key, made);
-    return made;
+  const pointsOf = ({ us, vs }: Grid, behindM: number) => {
+    const known = new Map<number, number>();
+    return (i: number, j: number): number => {
+      const key = j * us.length + i;
+      const found = known.get(key);
+      if (found !== undefined) return found;
+      const at = (k: number) => frame.origin[k] + frame.u[k] * us[i] + frame.v[k] * vs[j] - frame.n[k] * behindM;
+      const made = addVertex(mesh, at(0), at(1), at(2));
+      known.set(key, made);
+      return made;
+    };
   };
-  const side = (i0: number, j0: number, i1: number, j1: number): void =>
-    addQuad(mesh, point(i0, j0, 0), point(i0, j0, 1), point(i1, j1, 1), point(i1, j1, 0));
-  for (let j = 0; j + 1 < vs.length; j += 1) {
-    for (let i = 0; i + 1 < us.length; i += 1) {
-      if (!solid(i, j)) continue;
-      addQuad(mesh, point(i, j, 0), point(i + 1, j, 0), point(i + 1, j + 1, 0), point(i, j + 1, 0));
-      addQuad(mesh, point(i, j + 1, 1), point(i + 1, j + 1, 1), point(i + 1, j, 1), point(i, j, 1));
-      if (!solid(i, j - 1)) side(i, j, i + 1, j);
-      if (!solid(i + 1, j)) side(i + 1, j, i + 1, j + 1);
-      if (!solid(i, j + 1)) side(i + 1, j + 1, i, j + 1);
-      if (!solid(i - 1, j)) side(i, j + 1, i, j);
+  const front = pointsOf(fine, 0);
+  const back = pointsOf(coarse, thicknessM);
+  forSolid(fine, (i, j) => addQuad(mesh, front(i, j), front(i + 1, j), front(i + 1, j + 1), front(i, j + 1)));
+  const fineU = coarse.us.map((u) => nearest(fine.us, u));
+  const fineV = coarse.vs.map((v) => nearest(fine.vs, v));
+  /** The rim or a reveal from one coarse point to the next, the slab on its left: a fan of the fine points between. */
+  const side = (i0: number, j0: number, i1: number, j1: number): void => {
+    const [from, to] = [back(i0, j0), back(i1, j1)];
+    const [du, dv] = [Math.sign(i1 - i0), Math.sign(j1 - j0)];
+    let [u, v] = [fineU[i0], fineV[j0]];
+    addTriangle(mesh, front(u, v), from, to);
+    while (u !== fineU[i1] || v !== fineV[j1]) {
+      addTriangle(mesh, front(u, v), to, front(u + du, v + dv));
+      u += du;
+      v += dv;
     }
-  }
+  };
+  forSolid(coarse, (i, j) => {
+    addQuad(mesh, back(i, j + 1), back(i + 1, j + 1), back(i + 1, j), back(i, j));
+    if (!coarse.solid(i, j - 1)) side(i, j, i + 1, j);
+    if (!coarse.solid(i + 1, j)) side(i + 1, j, i + 1, j + 1);
+    if (!coarse.solid(i, j + 1)) side(i + 1, j + 1, i, j + 1);
+    if (!coarse.solid(i - 1, j)) side(i, j + 1, i, j);
+  });
   return mesh;
 };

@@ -1,8 +1,8 @@
 import { add, scale, type Vec3 } from '../../math/vec3.ts';
 import type { Patch, Project } from '../../model/project.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
+import { bevelledFront } from '../mesh/bevelled-box.ts';
 import { addQuad, addTriangle, addVertex, emptyMesh, joined, type RawMesh } from '../mesh/raw.ts';
-import { boxBetween } from '../mesh/rounded-box.ts';
 import { asDrawn, facing, standing } from '../placement.ts';
 import type { Solid } from '../solid.ts';
 import { ARCHITRAVE_M } from './joinery.ts';
@@ -105,8 +105,8 @@ const panelParts = (width: number, height: number, thick: number): RawPart[] => 
     for (let j = 0; j < rows; j += 1) {
       const x = -width / 2 + (width * i) / columns;
       const y = -height / 2 + (height * j) / rows;
-      const radiusM = Math.min(0.008, thick / 2.5, width / 8, height / 8);
-      modules.push(boxBetween([x, y, -thick], [x + width / columns, y + height / rows, 0], { radiusM }));
+      const bevelM = Math.min(0.007, thick / 2.5, width / 8, height / 8);
+      modules.push(bevelledFront([x, y, -thick], [x + width / columns, y + height / rows, 0], bevelM));
     }
   }
   return [{ part: 'panel', material: 'linen', mesh: joined(...modules) }];
