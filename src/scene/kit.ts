@@ -4,6 +4,7 @@ import type { Vec3 } from '../math/vec3.ts';
 import { rendererHere } from './gpu/renderer.ts';
 import { LabelBoard } from './overlays/label-board.ts';
 import type { Box } from './overlays/place-labels.ts';
+import type { Resolution } from './rigs/resolution.ts';
 import { Rig } from './rigs/rig.ts';
 
 /** What one stage's parts share below React: the rig, the veil over the canvas, and what is counted. */
@@ -15,6 +16,8 @@ export class StageKit {
   /** Something around the camera changed: the rig reads its surroundings before the next frame. */
   stale = true;
   frames = 0;
+  /** How finely it is drawn; null before the first frame. */
+  resolution: Pick<Resolution, 'coarse'> | null = null;
   /** The camera moved in the last frame. */
   moving = false;
   /** The dark sheet a cut from seat to seat fades through. */

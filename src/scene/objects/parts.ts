@@ -24,8 +24,8 @@ export interface Part {
   dim: number;
 }
 
-/** Before anything that is laid over the room. */
-const LAST = 0.5;
+/** What lies behind other things is drawn after them, so that what is hidden is never worked out; all before the overlays. */
+const ORDER: Readonly<Partial<Record<Solid['kind'], number>>> = { riser: 0.3, opening: 0.4, patch: 0.4, shell: 0.5 };
 
 const samePlace = (a: Placement, b: Placement): boolean =>
   a === b ||
@@ -81,8 +81,7 @@ export class Parts {
     mesh.userData = { kind: solid.kind, id: solid.id, part: solid.part } satisfies PartName;
     mesh.name = `${solid.kind} ${solid.id} ${solid.part}`;
     mesh.matrixAutoUpdate = false;
-    // Drawn after what stands before it, so that what is hidden is never worked out.
-    if (solid.kind === 'shell') mesh.renderOrder = LAST;
+    mesh.renderOrder = ORDER[solid.kind] ?? 0;
     mesh.onBeforeRender = (_renderer, _scene, _camera, _geometry, material) => setAccent(material, part);
     setPlace(mesh, solid.placement);
     this.add(mesh);

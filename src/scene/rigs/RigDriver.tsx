@@ -39,6 +39,7 @@ export const RigDriver = () => {
   const resolution = useMemo(() => createResolution(setDpr, window.devicePixelRatio), [setDpr]);
 
   useEffect(() => {
+    kit.resolution = resolution;
     const look = () => {
       kit.stale = true;
     };
@@ -73,13 +74,14 @@ export const RigDriver = () => {
       kit.rig.read(surroundings(project, session, size.width, size.height));
       kit.pictureCorners = pictureCorners(project);
     }
-    const stepS = kit.moving ? delta : Math.min(delta, FIRST_STEP_S);
+    const underWay = kit.moving;
+    const stepS = underWay ? delta : Math.min(delta, FIRST_STEP_S);
     kit.moving = kit.rig.step(stepS);
     const { shot } = kit.rig;
     const sitting = !kit.rig.overlooking;
     applyShot(camera, shot, size.width, size.height, sitting ? NEAR_SIT_M : NEAR_OVERLOOK_M);
     if (kit.veil) kit.veil.style.opacity = String(shot.fade);
-    if (kit.moving || session.dragging) resolution.lower();
+    if (kit.moving || session.dragging) resolution.lower(underWay && kit.moving ? delta : 0);
     if (kit.moving) requestFrame('transition');
     else {
       const smaller = sitting ? timesSmaller(shot.pose.fovYDeg, size.height) : null;

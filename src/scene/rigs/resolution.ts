@@ -3,33 +3,57 @@ import { requestFrame } from '../../state/frames.ts';
 const HIGHEST = 2;
 const MOVING_SHARE = 0.6;
 const REST_MS = 160;
+/** Frames that take longer than this under a moving camera are drawn coarser still. */
+const SLOW_S = 0.05;
+const LEAST = 0.5;
+/** One hitch alone makes nothing slow. */
+const LONGEST_S = 0.1;
+/** Weight of the newest frame in the running mean. */
+const NEWEST = 0.4;
 
 export interface Resolution {
-  /** Draws coarser until nothing has moved for a moment. */
-  lower(): void;
+  /** Draws coarser until nothing has moved for a moment. `frameS`: how long the last frame took, 0 where not known. */
+  lower(frameS: number): void;
+  /** Whether it is coarser now. */
+  readonly coarse: boolean;
   dispose(): void;
 }
 
-/** Pixels a CSS pixel: full at rest, fewer under a moving hand, never fewer than one. */
-export const pixelRatios = (deviceRatio: number): { readonly rest: number; readonly moving: number } => {
+/** Pixels a CSS pixel: full at rest, fewer while something moves, fewer than one only where frames are slow. */
+export const pixelRatios = (deviceRatio: number): Readonly<Record<'rest' | 'moving' | 'slow', number>> => {
   const rest = Math.min(deviceRatio, HIGHEST);
-  return { rest, moving: Math.min(rest, Math.max(1, rest * MOVING_SHARE)) };
+  const moving = Math.min(rest, Math.max(1, rest * MOVING_SHARE));
+  return { rest, moving, slow: Math.max(LEAST, moving * MOVING_SHARE) };
 };
 
 export const createResolution = (setDpr: (dpr: number) => void, deviceRatio: number): Resolution => {
-  const { rest, moving } = pixelRatios(deviceRatio);
+  const { rest, moving, slow } = pixelRatios(deviceRatio);
   let timer: ReturnType<typeof setTimeout> | null = null;
+  let now = rest;
+  let meanS = 0;
+  const show = (ratio: number) => {
+    if (ratio === now) return;
+    now = ratio;
+    setDpr(ratio);
+  };
   const restore = () => {
     timer = null;
-    setDpr(rest);
+    meanS = 0;
+    show(rest);
     requestFrame('resize');
   };
   return {
-    lower() {
-      if (moving === rest) return;
-      if (timer === null) setDpr(moving);
-      else clearTimeout(timer);
+    lower(frameS) {
+      meanS += (Math.min(frameS, LONGEST_S) - meanS) * NEWEST;
+      // Once slow, slow until it rests: sizes that come and go would flicker.
+      const wanted = meanS > SLOW_S ? slow : moving;
+      if (wanted < now) show(wanted);
+      if (now === rest) return;
+      if (timer !== null) clearTimeout(timer);
       timer = setTimeout(restore, REST_MS);
+    },
+    get coarse() {
+      return now < rest;
     },
     dispose() {
       if (timer !== null) clearTimeout(timer);

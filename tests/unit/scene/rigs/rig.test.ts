@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { freeAreaOf, usualInsets } from '../../../../src/scene/rigs/free-area.ts';
-import { pixelRatios } from '../../../../src/scene/rigs/resolution.ts';
+import { createResolution, pixelRatios } from '../../../../src/scene/rigs/resolution.ts';
 import { Rig, type RigScene } from '../../../../src/scene/rigs/rig.ts';
 
 const FREE = freeAreaOf(1280, 800, usualInsets(1280, 800, false));
@@ -163,8 +163,24 @@ describe('the free area', () => {
 
 describe('resolution', () => {
   it('is at most two pixels a CSS pixel, coarser in motion, never under one', () => {
-    expect(pixelRatios(3)).toEqual({ rest: 2, moving: 1.2 });
-    expect(pixelRatios(1)).toEqual({ rest: 1, moving: 1 });
-    expect(pixelRatios(1.25)).toEqual({ rest: 1.25, moving: 1 });
+    expect(pixelRatios(3)).toEqual({ rest: 2, moving: 1.2, slow: 0.72 });
+    expect(pixelRatios(1)).toEqual({ rest: 1, moving: 1, slow: 0.6 });
+    expect(pixelRatios(1.25)).toEqual({ rest: 1.25, moving: 1, slow: 0.6 });
+  });
+
+  it('falls below one pixel a pixel only after slow frames, and comes back at rest', () => {
+    vi.useFakeTimers();
+    const shown: number[] = [];
+    const resolution = createResolution((dpr) => shown.push(dpr), 1);
+    for (let frame = 0; frame < 50; frame += 1) resolution.lower(0.016);
+    resolution.lower(0.4);
+    resolution.lower(0.016);
+    expect([shown, resolution.coarse]).toEqual([[], false]);
+    for (let frame = 0; frame < 4; frame += 1) resolution.lower(0.09);
+    for (let frame = 0; frame < 9; frame += 1) resolution.lower(0.03);
+    expect([shown, resolution.coarse]).toEqual([[0.6], true]);
+    vi.advanceTimersByTime(1000);
+    expect([shown, resolution.coarse]).toEqual([[0.6, 1], false]);
+    vi.useRealTimers();
   });
 });
