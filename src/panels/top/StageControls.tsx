@@ -43,20 +43,33 @@ export const OverlaySwitches = () => {
   const { session } = useView();
   const overlays = useSession((state) => state.overlays);
   const floor = useSession((state) => state.floor);
+  // From a seat only the people are drawn: nothing lies over what one has come to see.
+  const outside = useSession((state) => state.mode === 'overlook');
   const set = (part: Partial<typeof overlays>) => session.setState({ overlays: { ...overlays, ...part } });
   return (
     <fieldset className="switches">
       <legend className="unseen">Shown in the room</legend>
-      <Switch word="Sightlines" shortcut="g" on={overlays.sightlines} onChange={(sightlines) => set({ sightlines })} />
-      <Switch word="Cones" shortcut="c" on={overlays.cones} onChange={(cones) => set({ cones })} />
+      {outside && (
+        <>
+          <Switch
+            word="Sightlines"
+            shortcut="g"
+            on={overlays.sightlines}
+            onChange={(sightlines) => set({ sightlines })}
+          />
+          <Switch word="Cones" shortcut="c" on={overlays.cones} onChange={(cones) => set({ cones })} />
+        </>
+      )}
       <Switch word="People" shortcut="p" on={overlays.people} onChange={(people) => set({ people })} />
-      <Switch
-        word="Bass floor"
-        shortcut="b"
-        on={floor.shown}
-        onChange={(shown) => session.setState({ floor: { ...floor, shown } })}
-      />
-      {floor.shown && (
+      {outside && (
+        <Switch
+          word="Bass floor"
+          shortcut="b"
+          on={floor.shown}
+          onChange={(shown) => session.setState({ floor: { ...floor, shown } })}
+        />
+      )}
+      {outside && floor.shown && (
         <Choice
           quiet
           label="Height of the bass floor"

@@ -114,11 +114,14 @@ const priorityOf = (azimuthDeg: number, elevationDeg: number): number =>
 
 const signed = (degrees: number): string => `${degrees < 0 ? '\u2212' : '+'}${Math.abs(degrees).toFixed(1)}°`;
 
+/** Left or right of straight ahead, as the card's table signs it: minus to the left. */
+const sided = (azimuthDeg: number): string => `${azimuthDeg < -0.05 ? '−' : ''}${Math.abs(azimuthDeg).toFixed(1)}°`;
+
 const labelOf = ({ id, azimuthDeg, elevationDeg }: LoudspeakerReadout, atM: Vec3, chosen: boolean): Label => ({
   key: id,
   atM,
   before: id,
-  value: `${Math.abs(azimuthDeg).toFixed(1)}°`,
+  value: sided(azimuthDeg),
   after: signed(elevationDeg),
   priority: chosen ? CHOSEN_PRIORITY : priorityOf(azimuthDeg, elevationDeg),
   tone: chosen ? 'chosen' : 'plain',

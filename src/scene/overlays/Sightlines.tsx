@@ -112,7 +112,7 @@ export const Sightlines = () => {
             {
               key: 'C',
               atM: crossing.highM,
-              before: 'C',
+              before: 'C-value',
               value: `${Math.round(clearanceMm)}`,
               after: 'mm',
               priority: PRIORITY,
