@@ -1,5 +1,4 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
-import { useAppActions } from '../panels/actions.ts';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
@@ -9,6 +8,7 @@ import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
 import { useSize } from '../panels/ribbon/useSize.ts';
 import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
+import { FileButtons } from '../panels/top/FileButtons.tsx';
 import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from '../panels/top/StageControls.tsx';
 import { History, type SheetName } from '../panels/top/TopLine.tsx';
 import { useDocument, useSession, useView } from '../state/view.tsx';
@@ -39,7 +39,6 @@ const SeatTab = ({ wide }: { wide: boolean }) => {
 };
 
 const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
-  const actions = useAppActions();
   return (
     <>
       <div className="pocket-ribbon">
@@ -50,19 +49,7 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <div className="pocket-file">
         <History />
         <ClearButton />
-        {actions && (
-          <>
-            <button type="button" className="word-button" onClick={() => actions.openFile()}>
-              Open
-            </button>
-            <button type="button" className="word-button" onClick={() => actions.saveFile()}>
-              Save
-            </button>
-          </>
-        )}
-        <button type="button" className="word-button" onClick={() => onSheet('cautions')}>
-          Before you build
-        </button>
+        <FileButtons onSheet={onSheet} />
       </div>
     </>
   );

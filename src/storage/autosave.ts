@@ -25,7 +25,7 @@ export const browserShelf: Shelf = {
 const isSaved = (value: unknown): value is Saved =>
   typeof value === 'object' && value !== null && typeof (value as Saved).text === 'string';
 
-/** The project kept from last time, read as carefully as any file; null when there is none that can be read. */
+/** The project kept from last time, read with the care a file gets; null when there is none that can be read. */
 export const recoverProject = async (shelf: Shelf): Promise<{ project: Project; savedAtMs: number } | null> => {
   try {
     const saved = await shelf.read();

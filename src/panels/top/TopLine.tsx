@@ -1,7 +1,7 @@
 import { useDocument, useView } from '../../state/view.tsx';
-import { useAppActions } from '../actions.ts';
 import { FindingsCount } from '../findings/FindingsCount.tsx';
 import { Icon } from '../marks/Icon.tsx';
+import { FileButtons } from './FileButtons.tsx';
 import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from './StageControls.tsx';
 import './top.css';
 
@@ -60,7 +60,6 @@ const Kept = () => {
 /** Word mark and title over the left column, the stage's controls over the stage, the file's over the right column. */
 export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
   const name = useDocument((state) => state.project.name);
-  const actions = useAppActions();
   return (
     <header className="top">
       <div className="top-title">
@@ -82,19 +81,7 @@ export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
         <FindingsCount onOpen={onFindings} />
         <span className="top-gap" />
         <History />
-        {actions && (
-          <>
-            <button type="button" className="word-button" onClick={() => actions.openFile()}>
-              Open
-            </button>
-            <button type="button" className="word-button" onClick={() => actions.saveFile()}>
-              Save
-            </button>
-          </>
-        )}
-        <button type="button" className="word-button" onClick={() => onSheet('cautions')}>
-          Before you build
-        </button>
+        <FileButtons onSheet={onSheet} />
         <button type="button" className="icon-button" aria-label="Keys" title="Keys" onClick={() => onSheet('keys')}>
           ?
         </button>
