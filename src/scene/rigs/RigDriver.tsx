@@ -81,9 +81,7 @@ export const RigDriver = () => {
     const sitting = !kit.rig.overlooking;
     applyShot(camera, shot, size.width, size.height, sitting ? NEAR_SIT_M : NEAR_OVERLOOK_M);
     if (kit.veil) kit.veil.style.opacity = String(shot.fade);
-    // In a drag frames come when the hand moves, so their spacing tells nothing: there only the renderer's kind does.
-    const heavy = session.dragging !== null && kit.renderer === 'software';
-    if (kit.moving || session.dragging) resolution.lower(heavy ? 1 : underWay && kit.moving ? delta : 0);
+    if (kit.moving || session.dragging) resolution.lower(underWay && kit.moving ? delta : 0);
     if (kit.moving) requestFrame('transition');
     else {
       const smaller = sitting ? timesSmaller(shot.pose.fovYDeg, size.height) : null;
