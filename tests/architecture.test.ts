@@ -15,18 +15,19 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'engines/acoustics': ['math'],
   'engines/movement': ['math'],
   analysis: ['shapes', 'engines', 'model', 'math'],
-  words: ['analysis', 'model', 'math'],
-  files: ['shapes', 'analysis', 'words', 'model', 'math'],
-  compute: ['analysis', 'engines', 'model', 'math'],
-  state: ['analysis', 'model', 'math'],
+  proposals: ['analysis', 'engines', 'model', 'math'],
+  words: ['proposals', 'analysis', 'model', 'math'],
+  files: ['shapes', 'proposals', 'analysis', 'words', 'model', 'math'],
+  compute: ['proposals', 'analysis', 'engines', 'model', 'math'],
+  state: ['proposals', 'analysis', 'model', 'math'],
   storage: ['files', 'state', 'model', 'math'],
   scene: ['state', 'shapes', 'analysis', 'words', 'engines/movement', 'model', 'math'],
-  panels: ['state', 'analysis', 'words', 'model', 'math'],
+  panels: ['state', 'proposals', 'analysis', 'words', 'model', 'math'],
   app: ['*'],
   build: ['files', 'analysis', 'shapes', 'engines', 'words', 'model', 'math'],
 };
 
-const PURE = ['math', 'model', 'shapes', 'engines', 'analysis', 'words', 'files'];
+const PURE = ['math', 'model', 'shapes', 'engines', 'analysis', 'proposals', 'words', 'files'];
 const FORBIDDEN_PACKAGES = /^(three|react|react-dom|@react-three|leva|zustand|idb-keyval|camera-controls|node:)/;
 const FORBIDDEN_GLOBALS =
   /\b(window|document|navigator|localStorage|performance|Date|console)\s*[.(]|Math\.random|new Date/;

@@ -2,8 +2,13 @@ import { boxModes } from './box-modes.ts';
 import { createBoxResponses } from './box-responses.ts';
 import { createBoxSlices } from './box-slice.ts';
 import { boxGeometry } from './box-state.ts';
-import type { BoxSpec, RoomField } from './room-field.ts';
+import type { BoxMode, BoxSpec, RoomField } from './room-field.ts';
 import { createStateCache } from './state-cache.ts';
+
+/** A room's field that knows its modes by their orders. */
+export interface BoxField extends RoomField {
+  modes(maxHz: number): BoxMode[];
+}
 
 /** Bytes of axes, closed-axis terms and receiver tables kept per room. */
 const CACHE_LIMIT_BYTES = 48e6;
@@ -18,7 +23,7 @@ const CACHE_LIMIT_BYTES = 48e6;
  * least attenuated term (truncation.ts). Derived: separation of variables in the box, as Morse and Ingard, Theoretical
  * Acoustics, ch. 9, carry it out with three sums (from memory). Positions outside the walls are brought onto them.
  */
-export const createBoxField = (spec: BoxSpec): RoomField => {
+export const createBoxField = (spec: BoxSpec): BoxField => {
   const geometry = boxGeometry(spec);
   const cache = createStateCache(geometry, CACHE_LIMIT_BYTES);
   const responses = createBoxResponses(geometry, cache);

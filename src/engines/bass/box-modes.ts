@@ -1,16 +1,16 @@
 import { solveOne } from './axis-solver.ts';
 import { AXES, type BoxGeometry } from './box-state.ts';
-import type { RoomMode } from './room-field.ts';
+import type { BoxMode } from './room-field.ts';
 
 const MOST_STEPS = 40;
 /** Share of the walls' full admittance taken on at a time, in units of beta. */
 const BETA_STEP = 0.25;
 
 /** Rigid eigenfrequencies of the box above 0 Hz up to `maxHz`, each with the decay of its damped mode. */
-export const boxModes = (geometry: BoxGeometry, maxHz: number): RoomMode[] => {
+export const boxModes = (geometry: BoxGeometry, maxHz: number): BoxMode[] => {
   const { sizeM, soundSpeed } = geometry;
   const most = sizeM.map((length) => Math.floor((2 * maxHz * length) / soundSpeed + 1e-9));
-  const found: RoomMode[] = [];
+  const found: BoxMode[] = [];
   for (let l = 0; l <= most[0]; l++) {
     for (let m = 0; m <= most[1]; m++) {
       for (let n = 0; n <= most[2]; n++) {
