@@ -4,18 +4,18 @@
 // derived); exact mode counts of Kuttruff's room derived by counting.
 import { describe, expect, it } from 'vitest';
 import { createBoxField } from '../../src/engines/bass/box-field.ts';
-import type { RoomMode } from '../../src/engines/bass/room-field.ts';
+import type { BoxMode } from '../../src/engines/bass/room-field.ts';
 
 const RIGID = Array.from({ length: 6 }, () => [0, 0] as const);
 const FOOT = 0.3048;
 
 /** The handbooks order their indices length, width, height; ours are width (x), height (y), length (z). */
-const rigidModes = (length: number, width: number, height: number, soundSpeed: number, maxHz: number): RoomMode[] =>
+const rigidModes = (length: number, width: number, height: number, soundSpeed: number, maxHz: number): BoxMode[] =>
   createBoxField({ sizeM: [width, height, length], soundSpeed, admittance: RIGID }).modes(maxHz);
 
-const handbookOrder = ({ order: [x, y, z] }: RoomMode): string => `${z}${x}${y}`;
+const handbookOrder = ({ order: [x, y, z] }: BoxMode): string => `${z}${x}${y}`;
 
-const expectTable = (modes: RoomMode[], table: string, tolerance: number): void => {
+const expectTable = (modes: BoxMode[], table: string, tolerance: number): void => {
   const rows = table.split(' ').map((entry) => /^([\d.]+)(?:\((\d+)\))?$/.exec(entry));
   expect(modes.length).toBeGreaterThanOrEqual(rows.length);
   for (const [i, row] of rows.entries()) {
