@@ -1,0 +1,145 @@
+import type { Vec3 } from '../../math/vec3.ts';
+import { surfaceExtent } from '../checks/surfaces.ts';
+import { isLocked, keysOf, seatIndices } from '../items.ts';
+import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.ts';
+import { roomBox } from '../room.ts';
+import { clampInside, clampSeatInside } from './clamp.ts';
+import { type Edit, setValue, withValue } from './edit.ts';
+import { lockedEdit, moveLoudspeaker, moveRow, moveSeat, moveSubwoofer, noSuch } from './move.ts';
+
+const moved = ([x, y, z]: Vec3, [dx, dy, dz]: Vec3): Vec3 => [x + dx, y + dy, z + dz];
+
+/** A sum of a file's decimals and whole centimetres, without the dust of binary fractions. */
+const clean = (valueM: number): number => Number(valueM.toFixed(6));
+
+const cleaned = ([x, y, z]: Vec3): Vec3 => [clean(x), clean(y), clean(z)];
+
+/** The directions in which `fromM` and `bottomM` grow on a surface of a rectangular room. */
+export const surfaceDirections = (surface: SurfaceName): { readonly along: Vec3; readonly up: Vec3 } => {
+  const side = surface === 'left' || surface === 'right';
+  const level = surface === 'floor' || surface === 'ceiling';
+  return { along: side ? [0, 0, 1] : [1, 0, 0], up: level ? [0, 0, 1] : [0, 1, 0] };
+};
+
+const clampTo = (value: number, max: number): number => Math.min(Math.max(0, value), Math.max(0, max));
+
+/** An opening or patch at another place of its surface, kept whole on it. */
+export const slideOnSurface = (
+  project: Project,
+  ref: ItemRef & { kind: 'opening' | 'patch' },
+  byAlongM: number,
+  byUpM: number,
+): Edit => {
+  const list = ref.kind === 'opening' ? 'openings' : 'patches';
+  const index = project.room[list].findIndex(({ id }) => id === ref.id);
+  if (index < 0) return noSuch(ref);
+  if (isLocked(project, ref)) return lockedEdit(project, ref);
+  const item: Opening | Patch = project.room[list][index];
+  const { alongM, upM } = surfaceExtent(project, item.surface);
+  const fromM = clean(clampTo(item.fromM + byAlongM, alongM - item.widthM));
+  const bottomM = clean(clampTo(item.bottomM + byUpM, upM - item.heightM));
+  if (fromM === item.fromM && bottomM === item.bottomM) return { ok: true, project };
+  return setValue(project, ['room', list, index], { ...item, fromM, bottomM });
+};
+
+const shiftObject = (project: Project, id: string, byM: Vec3): Edit => {
+  const index = project.room.objects.findIndex((one) => one.id === id);
+  const object = project.room.objects[index];
+  const sizeM = object.maxM.map((max, axis) => max - object.minM[axis]) as unknown as Vec3;
+  const middle = object.minM.map((min, axis) => min + sizeM[axis] / 2) as unknown as Vec3;
+  const to = clampInside(roomBox(project), moved(middle, byM), sizeM);
+  const by = to.map((value, axis) => value - middle[axis]) as unknown as Vec3;
+  const minM = cleaned(moved(object.minM, by));
+  const maxM = cleaned(moved(object.maxM, by));
+  return setValue(project, ['room', 'objects', index], { ...object, minM, maxM });
+};
+
+const shiftSource = (project: Project, kind: 'loudspeaker' | 'subwoofer', id: string, byM: Vec3): Edit => {
+  const list = kind === 'loudspeaker' ? project.loudspeakers : project.subwoofers;
+  const { atM, sizeM } = list.find((one) => one.id === id)!;
+  const move = kind === 'loudspeaker' ? moveLoudspeaker : moveSubwoofer;
+  return move(project, id, cleaned(clampInside(roomBox(project), moved(atM, byM), sizeM)));
+};
+
+/** The picture across, up or off its wall; kept inside the room. */
+const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
+  const { picture } = project;
+  const { widthM, aspect, centreXM, bottomM, offFrontWallM } = picture;
+  const sizeM: Vec3 = [widthM, widthM / aspect, 0];
+  const middle: Vec3 = [centreXM + dx, bottomM + sizeM[1] / 2 + dy, offFrontWallM + dz];
+  const [x, y, z] = cleaned(clampInside(roomBox(project), middle, sizeM));
+  const bottom = Math.max(0, clean(y - sizeM[1] / 2));
+  if (x === centreXM && bottom === bottomM && z === offFrontWallM) return { ok: true, project };
+  return setValue(project, ['picture'], { ...picture, centreXM: x, bottomM: bottom, offFrontWallM: z });
+};
+
+export const shiftProjector = (project: Project, byM: Vec3): Edit => {
+  const { projector } = project.picture;
+  if (!projector) return { ok: true, project };
+  const to = clampInside(roomBox(project), moved(projector.atM, byM), [0.42, 0.15, 0.36]);
+  return setValue(project, ['picture', 'projector', 'atM'], [...cleaned(to)]);
+};
+
+/** One seat, out of line with its row when it is moved towards the picture or away from it. */
+const shiftSeat = (project: Project, id: string, [dx, , dz]: Vec3): Edit => {
+  const [rowIndex, seatIndex] = seatIndices(project, id)!;
+  const row = project.rows[rowIndex];
+  const seat = row.seats[seatIndex];
+  const wanted = { xM: clean(seat.xM + dx), ...(dz === 0 ? {} : { eyeZM: clean((seat.eyeZM ?? row.eyeZM) + dz) }) };
+  return moveSeat(project, id, clampSeatInside(project, id, wanted));
+};
+
+/** A row with its seats, stopped where the first of them would leave the room. */
+export const shiftRow = (project: Project, id: string, byXM: number, byZM: number): Edit => {
+  const row = project.rows.find((one) => one.id === id);
+  if (!row) return noSuch({ kind: 'row', id });
+  let x = byXM;
+  let z = byZM;
+  for (const seat of row.seats) {
+    const from = { xM: seat.xM, eyeZM: seat.eyeZM ?? row.eyeZM };
+    const to = clampSeatInside(project, seat.id, { xM: from.xM + byXM, eyeZM: from.eyeZM + byZM });
+    if (Math.abs(to.xM - from.xM) < Math.abs(x)) x = to.xM - from.xM;
+    if (Math.abs((to.eyeZM ?? from.eyeZM) - from.eyeZM) < Math.abs(z)) z = (to.eyeZM ?? from.eyeZM) - from.eyeZM;
+  }
+  const eyeZM = clean(row.eyeZM + z);
+  const there = moveRow(project, id, { eyeZM, byXM: x });
+  if (!there.ok || there.project === project) return there;
+  const index = there.project.rows.findIndex((one) => one.id === id);
+  const seats = there.project.rows[index].seats.map((seat) => ({
+    ...seat,
+    xM: clean(seat.xM),
+    ...(seat.eyeZM === undefined ? {} : { eyeZM: clean(seat.eyeZM) }),
+  }));
+  return { ok: true, project: withValue(there.project, ['rows', index, 'seats'], seats) as Project };
+};
+
+/**
+ * Moves one thing by so much along the document's axes, kept inside the room; what it cannot do (a seat cannot rise, a
+ * window cannot leave its wall) is left out. Refused when it is locked.
+ */
+export const shiftItem = (project: Project, ref: ItemRef, byM: Vec3): Edit => {
+  const { kind, id } = ref;
+  if (!keysOf(project, ref) || kind === 'surface') return noSuch(ref);
+  if (isLocked(project, ref)) return lockedEdit(project, ref);
+  if (byM.every((value) => value === 0)) return { ok: true, project };
+  switch (kind) {
+    case 'loudspeaker':
+    case 'subwoofer':
+      return shiftSource(project, kind, id, byM);
+    case 'object':
+      return shiftObject(project, id, byM);
+    case 'picture':
+      return shiftPicture(project, byM);
+    case 'row':
+      return shiftRow(project, id, byM[0], byM[2]);
+    case 'seat':
+      return shiftSeat(project, id, byM);
+    case 'opening':
+    case 'patch': {
+      const item = project.room[kind === 'opening' ? 'openings' : 'patches'].find((one) => one.id === id)!;
+      const { along, up } = surfaceDirections(item.surface);
+      const part = (direction: Vec3) => byM.reduce((sum, value, axis) => sum + value * direction[axis], 0);
+      return slideOnSurface(project, { kind, id }, part(along), part(up));
+    }
+  }
+};

@@ -1,0 +1,55 @@
+import type { ItemRef, Project } from '../model/project.ts';
+import type { SnapReason } from '../model/snap/reason.ts';
+import { formatQuantity } from './quantities.ts';
+
+const nameOf = (project: Project, { kind, id }: ItemRef): string =>
+  kind === 'object' ? project.room.objects.find((one) => one.id === id)?.name || id : id;
+
+const seatName = (project: Project, id: string): string => {
+  const row = project.rows.findIndex((one) => one.seats.some((seat) => seat.id === id));
+  const seat = project.rows[row]?.seats.findIndex((one) => one.id === id) ?? -1;
+  return row < 0 ? id : `row ${row + 1}, seat ${seat + 1}`;
+};
+
+const PLAIN = {
+  roomCentre: 'on the middle line of the room',
+  pictureCentre: 'on the middle line of the picture',
+  pictureMiddle: 'level with the middle of the picture',
+  earHeight: 'level with the ears',
+  eyeHeight: 'level with the eyes',
+  floor: 'on the floor',
+  ceiling: 'at the ceiling',
+} as const;
+
+/** Why a dragged thing stopped where it did, short enough to stand beside it. */
+export const snapText = (project: Project, reason: SnapReason): string => {
+  const { units } = project.display;
+  switch (reason.kind) {
+    case 'mirror':
+      return `the mirror of ${nameOf(project, reason.of)}`;
+    case 'inLine':
+      return `in line with ${nameOf(project, reason.of)}`;
+    case 'sameHeight':
+      return `as high as ${nameOf(project, reason.of)}`;
+    case 'sameWallDistance':
+      return `as far from the wall as ${nameOf(project, reason.of)}`;
+    case 'edgeOf':
+      return `in line with ${nameOf(project, reason.of)}`;
+    case 'wallStep':
+      return reason.distanceM === 0
+        ? `against the ${reason.wall} wall`
+        : `${formatQuantity(reason.distanceM, 'length', units)} from the ${reason.wall} wall`;
+    case 'sameAngle':
+      return `the same angle as ${nameOf(project, reason.of)}, ${Math.round(reason.angleDeg)}°`;
+    case 'sameDistance':
+      return `as far from the seat as ${nameOf(project, reason.of)}, ${formatQuantity(reason.distanceM, 'length', units)}`;
+    case 'quarter':
+      return `a quarter of the ${reason.along}`;
+    case 'aimSeat':
+      return `at the ears of ${seatName(project, reason.seatId)}`;
+    case 'step':
+      return formatQuantity(reason.valueM, 'length', units);
+    default:
+      return PLAIN[reason.kind];
+  }
+};
