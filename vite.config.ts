@@ -1,6 +1,8 @@
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import about from './package.json' with { type: 'json' };
 
 /** Everything from here, nothing from elsewhere; inline styles because the parameter panel and the scene set them. */
 const CONTENT_POLICY = [
@@ -29,9 +31,35 @@ const contentPolicy = (): Plugin => ({
   ],
 });
 
+/** Every part of the program is kept at the first visit; a newer version waits until the person takes it. */
+const offline = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false,
+  includeAssets: ['icon.svg', 'notices.txt', 'project.schema.json', 'demos/*.json'],
+  manifest: {
+    name: 'Parterre',
+    short_name: 'Parterre',
+    description: 'See and hear every seat of a home cinema before anything is bought.',
+    display: 'standalone',
+    background_color: '#14110F',
+    theme_color: '#14110F',
+    icons: [
+      { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any maskable' },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,txt,wasm}'],
+    maximumFileSizeToCacheInBytes: 6_000_000,
+    cleanupOutdatedCaches: true,
+  },
+});
+
 export default defineConfig({
   base: './',
-  plugins: [react(), contentPolicy()],
+  define: { __APP_VERSION__: JSON.stringify(about.version) },
+  plugins: [react(), contentPolicy(), offline],
   worker: { format: 'es' },
   build: {
     target: 'es2023',

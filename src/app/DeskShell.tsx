@@ -5,6 +5,7 @@ import { useMedia } from '../panels/hooks.ts';
 import { Icon } from '../panels/marks/Icon.tsx';
 import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
+import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
 import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
@@ -119,6 +120,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
     return (
       <div className="desk">
         <div className="float">
+          <OnlyShown />
           <Notices />
         </div>
         <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
@@ -144,6 +146,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
         <RightColumn />
       </Column>
       <div className="float">
+        <OnlyShown />
         <Notices />
       </div>
       <div className="float is-low">

@@ -3,6 +3,7 @@ import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
 import { Notices } from '../panels/notices/Notices.tsx';
+import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
 import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
@@ -49,6 +50,9 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <div className="pocket-file">
         <History />
         <ClearButton />
+        <button type="button" className="word-button is-brass" onClick={() => onSheet('rooms')}>
+          Rooms
+        </button>
         <FileButtons onSheet={onSheet} />
       </div>
     </>
@@ -86,6 +90,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         <ModeChoice />
       </header>
       <div className="float">
+        <OnlyShown />
         <Notices />
       </div>
       {cleared && (

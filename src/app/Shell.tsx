@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import { useAppActions } from '../panels/actions.ts';
 import { useMedia } from '../panels/hooks.ts';
 import { DropZone } from '../panels/notices/DropZone.tsx';
+import { RoomsSheet } from '../panels/rooms/RoomsSheet.tsx';
 import { CautionsSheet } from '../panels/sheets/CautionsSheet.tsx';
 import { KeysSheet } from '../panels/sheets/KeysSheet.tsx';
 import type { SheetName } from '../panels/top/TopLine.tsx';
@@ -23,7 +24,10 @@ export const Shell = () => {
   const actions = useAppActions();
   const pocket = useMedia(POCKET);
   const [sheet, setSheet] = useState<SheetName | null>(null);
-  const reach = useMemo(() => ({ view, actions, showKeys: () => setSheet('keys') }), [view, actions]);
+  const reach = useMemo(
+    () => ({ view, actions, showKeys: () => setSheet('keys'), showRooms: () => setSheet('rooms') }),
+    [view, actions],
+  );
   useShortcuts(reach, sheet !== null);
   return (
     <main className={pocket ? 'shell is-pocket' : 'shell'}>
@@ -35,6 +39,7 @@ export const Shell = () => {
       {pocket ? <PocketShell onSheet={setSheet} /> : <DeskShell onSheet={setSheet} />}
       {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
       {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
+      {sheet === 'rooms' && <RoomsSheet onClose={() => setSheet(null)} />}
       <DropZone />
     </main>
   );

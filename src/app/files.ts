@@ -1,7 +1,7 @@
 import { readProject } from '../files/project/read.ts';
 import { LARGEST_FILE_BYTES } from '../files/project/text.ts';
 import { writeProject } from '../files/project/write.ts';
-import { referenceSeatId } from '../model/seating.ts';
+import type { Project } from '../model/project.ts';
 import type { Notice } from '../state/session.ts';
 import type { View } from '../state/view.tsx';
 import { askForFile, fileNameOf, offerDownload } from '../storage/file-dialog.ts';
@@ -22,8 +22,11 @@ export const notify = (view: View, notice: Omit<Notice, 'id'>): void => {
   });
 };
 
-/** Takes a file's project for the one shown, or says line by line why not and leaves what is open as it is. */
-export const openProjectFile = async (view: View, file: File): Promise<void> => {
+/** Where a project that was read goes to: a room of its own. */
+export type Take = (project: Project) => Promise<void>;
+
+/** Shows a file's project as a room of its own, or says line by line why not and leaves what is open as it is. */
+export const openProjectFile = async (view: View, take: Take, file: File): Promise<void> => {
   let bytes: Uint8Array;
   try {
     bytes = await bytesOf(file);
@@ -37,14 +40,13 @@ export const openProjectFile = async (view: View, file: File): Promise<void> => 
     notify(view, { tone: 'caution', title: `${file.name} was not opened; your project is as it was`, lines });
     return;
   }
-  view.document.actions.load(read.project);
-  view.session.setState({ seatId: referenceSeatId(read.project), selection: null, hovered: null, spotlight: null });
+  await take(read.project);
   if (read.notices.length > 0) notify(view, { tone: 'plain', title: file.name, lines: read.notices.map(noticeLine) });
 };
 
-export const openWithDialog = async (view: View): Promise<void> => {
+export const openWithDialog = async (view: View, take: Take): Promise<void> => {
   const file = await askForFile();
-  if (file) await openProjectFile(view, file);
+  if (file) await openProjectFile(view, take, file);
 };
 
 export const saveToFile = (view: View): void => {

@@ -1,47 +1,56 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createLane, hireWorker } from '../compute/lane.ts';
-import twoRow from '../model/presets/two-row.json';
-import { projectSchema } from '../model/schema/project.ts';
 import { referenceSeatId } from '../model/seating.ts';
 import { createDocumentStore } from '../state/document.ts';
 import { createResultsStore } from '../state/results.ts';
 import { createSessionStore } from '../state/session.ts';
 import { type View, ViewProvider } from '../state/view.tsx';
-import { autosave, browserShelf, recoverProject } from '../storage/autosave.ts';
+import { note } from '../storage/flags.ts';
+import { browserShelf } from '../storage/shelf.ts';
+import { tabTalk } from '../storage/tabs.ts';
 import { ActionsFor } from './ActionsFor.tsx';
+import { sayFaults } from './faults.ts';
 import { feedBass, type Lanes } from './feed/bass.ts';
 import { feedGeometry } from './feed/geometry.ts';
-import { notify } from './files.ts';
+import { firstRoom } from './first-room.ts';
+import { workOffline } from './offline.ts';
 import { installProbe } from './probe.ts';
+import { createRooms } from './rooms/rooms.ts';
 import { Shell } from './Shell.tsx';
 
+const newId = () => crypto.randomUUID?.() ?? `room-${Date.now()}`;
+
 const start = async () => {
-  const recovered = await recoverProject(browserShelf);
-  const project = recovered?.project ?? projectSchema.parse(twoRow);
+  const shelf = browserShelf();
+  const first = await firstRoom(shelf, newId);
   const view: View = {
-    document: createDocumentStore(project),
+    document: createDocumentStore(first.project),
     session: createSessionStore(),
     results: createResultsStore(),
   };
-  view.document.setState({ savedAtMs: recovered?.savedAtMs ?? null });
+  view.document.setState({ savedAtMs: first.savedAtMs });
 
   const stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
   const followMotion = () => view.session.setState({ reducedMotion: stillness.matches });
   stillness.addEventListener('change', followMotion);
   followMotion();
-  view.session.setState({ seatId: referenceSeatId(project) });
+  view.session.setState({ seatId: referenceSeatId(first.project) });
 
   const lanes: Lanes = { interactive: createLane(hireWorker), background: createLane(hireWorker) };
   feedGeometry(view);
   feedBass(view, lanes);
-  autosave(view.document, browserShelf, Date.now, () =>
-    notify(view, {
-      tone: 'caution',
-      title: 'This browser does not keep your project',
-      lines: ['Storage is full or not allowed here. Work goes on; use Save to keep a file.'],
-    }),
-  );
+  const rooms = createRooms({
+    view,
+    shelf,
+    talk: tabTalk(),
+    firstId: first.id,
+    rememberHere: (id) => note('room', id),
+    newId,
+    clockMs: Date.now,
+  });
+  if (first.unreadableId !== null) void rooms.open(first.unreadableId);
+  sayFaults(view);
   installProbe(view, lanes);
 
   const root = document.getElementById('root');
@@ -49,12 +58,13 @@ const start = async () => {
   createRoot(root).render(
     <StrictMode>
       <ViewProvider value={view}>
-        <ActionsFor view={view}>
+        <ActionsFor view={view} rooms={rooms}>
           <Shell />
         </ActionsFor>
       </ViewProvider>
     </StrictMode>,
   );
+  workOffline(view);
 };
 
 void start();

@@ -10,6 +10,7 @@ export interface Reach {
   readonly view: View;
   readonly actions: AppActions | null;
   showKeys(): void;
+  showRooms(): void;
 }
 
 interface Shortcut {
@@ -86,6 +87,7 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         does: 'Undo',
         run: ({ view }) => view.document.actions.undo(),
       },
+      { keys: ['r'], shown: ['R'], does: 'Rooms: begin one, open one', run: ({ showRooms }) => showRooms() },
       { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
       { keys: ['s'], ctrl: true, shown: ['Ctrl', 'S'], does: 'Save a file', run: ({ actions }) => actions?.saveFile() },
       { keys: ['?'], shown: ['?'], does: 'This sheet', run: ({ showKeys }) => showKeys() },

@@ -6,6 +6,8 @@ export type Allowed =
   | { readonly kind: 'count'; readonly of: string; readonly min: number; readonly max: number }
   | { readonly kind: 'inside'; readonly minM: readonly number[]; readonly maxM: readonly number[] }
   | { readonly kind: 'words'; readonly words: string }
+  /** Nothing: the room is open for change in another tab. */
+  | { readonly kind: 'otherTab' }
   /** A good description of something the engines cannot compute so far. */
   | { readonly kind: 'notYet'; readonly what: string };
 

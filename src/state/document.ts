@@ -20,7 +20,11 @@ export interface DocumentState {
   readonly gestureOpen: boolean;
   /** When the project was last saved by itself, milliseconds since 1970; null before the first time. */
   readonly savedAtMs: number | null;
+  /** The room is open for change in another tab: here it is only shown, and every edit is refused in words. */
+  readonly readOnly: boolean;
 }
+
+const ONLY_SHOWN: Refusal = { field: 'file', holds: undefined, allowed: { kind: 'otherTab' } };
 
 export interface DocumentActions {
   /** Opens a gesture: everything applied until commit() is one undo. */
@@ -48,15 +52,19 @@ export const createDocumentStore = (project: Project, variant = 'main'): Documen
     redoLabel: redoLabel(history) ?? null,
     gestureOpen: history.gesture !== undefined,
   });
-  const store = createStore<DocumentState>()(() => ({ variant, savedAtMs: null, ...faceOf() }));
+  const store = createStore<DocumentState>()(() => ({ variant, savedAtMs: null, readOnly: false, ...faceOf() }));
   const show = (next: History) => {
     if (next === history) return;
     history = next;
     store.setState(faceOf());
   };
+  const unlessShown = (change: (now: History) => History) => {
+    if (!store.getState().readOnly) show(change(history));
+  };
   const actions: DocumentActions = {
-    mark: (label) => show(mark(history, label)),
+    mark: (label) => unlessShown((now) => mark(now, label)),
     apply(label, command) {
+      if (store.getState().readOnly) return ONLY_SHOWN;
       const answer = command(history.present);
       if (!answer.ok) return answer.reason;
       show(apply(history, answer.project, label));
@@ -64,8 +72,8 @@ export const createDocumentStore = (project: Project, variant = 'main'): Documen
     },
     commit: () => show(commit(history)),
     cancel: () => show(cancel(history)),
-    undo: () => show(undo(history)),
-    redo: () => show(redo(history)),
+    undo: () => unlessShown(undo),
+    redo: () => unlessShown(redo),
     load: (next) => show(load(next, history.revision + 1)),
   };
   return Object.assign(store, { actions });

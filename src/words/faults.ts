@@ -58,6 +58,8 @@ export const allowedText = (allowed: Allowed): string => {
     }
     case 'words':
       return allowed.words;
+    case 'otherTab':
+      return 'nothing while the room is open in another tab';
     case 'notYet':
       return `nothing so far: ${allowed.what} are not computed yet`;
   }

@@ -45,9 +45,12 @@ const subject = (project: Project | undefined, path: string, label: string | und
   return named === '' ? path : named;
 };
 
+const ONLY_SHOWN = 'This room is open in another tab, so here it is only shown. Close it there, or work on a copy.';
+
 /** Why an edit was not taken, in a sentence and in the person's units; with the project given, the thing is named. */
 export const refusalText = (refusal: Refusal, units: UnitSystem, project?: Project): string => {
   const { allowed, holds, aside, lead } = refusal;
+  if (allowed.kind === 'otherTab') return ONLY_SHOWN;
   const field = fieldFor(refusal.field);
   const name = subject(project, refusal.field, field?.label);
   if (allowed.kind === 'inside') {

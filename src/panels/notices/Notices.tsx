@@ -12,7 +12,7 @@ export const Notices = () => {
   return (
     <div className="notices" role="status" aria-live="polite">
       {trouble !== null && <p className="notice is-caution">{trouble}</p>}
-      {notices.map(({ id, tone, title, lines }) => (
+      {notices.map(({ id, tone, title, lines, action }) => (
         <section key={id} className={`notice is-${tone}`}>
           <header>
             <h2>{title}</h2>
@@ -26,6 +26,18 @@ export const Notices = () => {
                 <li key={line}>{line}</li>
               ))}
             </ul>
+          )}
+          {action && (
+            <button
+              type="button"
+              className="word-button is-brass"
+              onClick={() => {
+                dismiss(id);
+                action.run();
+              }}
+            >
+              {action.word}
+            </button>
           )}
         </section>
       ))}

@@ -5,7 +5,7 @@ import { FileButtons } from './FileButtons.tsx';
 import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from './StageControls.tsx';
 import './top.css';
 
-export type SheetName = 'keys' | 'cautions';
+export type SheetName = 'keys' | 'cautions' | 'rooms';
 
 interface TopLineProps {
   onSheet(name: SheetName): void;
@@ -67,7 +67,12 @@ export const TopLine = ({ onSheet, onFindings }: TopLineProps) => {
           <span className="word-mark">Parterre</span>
           <Kept />
         </p>
-        <h1>{name}</h1>
+        <div className="top-room">
+          <h1>{name}</h1>
+          <button type="button" className="word-button is-brass" onClick={() => onSheet('rooms')}>
+            Rooms
+          </button>
+        </div>
       </div>
       <div className="top-stage">
         <ModeChoice />

@@ -3,25 +3,20 @@ import twoRow from '../../../src/model/presets/two-row.json';
 import type { Project } from '../../../src/model/project.ts';
 import { projectSchema } from '../../../src/model/schema/project.ts';
 import { createDocumentStore } from '../../../src/state/document.ts';
-import { autosave, recoverProject, type Shelf } from '../../../src/storage/autosave.ts';
+import { type AutosaveHooks, autosave, type KeepTrouble, recoverRoom } from '../../../src/storage/autosave.ts';
 import { fileNameOf } from '../../../src/storage/file-dialog.ts';
+import { memoryShelf } from './memory-shelf.ts';
 
 const demo = projectSchema.parse(twoRow);
 const rename = (name: string) => (project: Project) => ({ ok: true as const, project: { ...project, name } });
 
-const memoryShelf = () => {
-  const writes: string[] = [];
-  let last: unknown;
-  const shelf: Shelf = {
-    read: async () => last,
-    write: async (saved) => {
-      await Promise.resolve();
-      writes.push(JSON.parse(saved.text).name);
-      last = saved;
-    },
-  };
-  return { shelf, writes };
-};
+const hooks = (more: Partial<AutosaveHooks> = {}): AutosaveHooks => ({
+  roomId: () => 'a',
+  clockMs: () => 1000,
+  onKept: () => {},
+  onTrouble: () => expect.unreachable(),
+  ...more,
+});
 
 const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
 
@@ -29,12 +24,8 @@ describe('autosave', () => {
   it('writes at each commit, never inside a gesture, and the latest last', async () => {
     const document = createDocumentStore(demo);
     const { shelf, writes } = memoryShelf();
-    const stop = autosave(
-      document,
-      shelf,
-      () => 1000,
-      () => expect.unreachable(),
-    );
+    const kept: string[] = [];
+    const saving = autosave(document, shelf, hooks({ onKept: (id) => kept.push(id) }));
     document.actions.mark('rename');
     document.actions.apply('rename', rename('a'));
     document.actions.apply('rename', rename('b'));
@@ -46,38 +37,58 @@ describe('autosave', () => {
     expect(document.getState().savedAtMs).toBe(1000);
     document.actions.apply('rename', rename('c'));
     document.actions.apply('rename', rename('d'));
-    await settle();
+    await saving.flush();
     expect(writes.at(-1)).toBe('d');
-    stop();
-    expect((await recoverProject(shelf))?.project.name).toBe('d');
+    expect(kept.every((id) => id === 'a')).toBe(true);
+    saving.stop();
+    const found = await recoverRoom(shelf, 'a');
+    expect(found.status === 'found' && found.project.name).toBe('d');
+    expect(await shelf.readLast()).toBe('a');
   });
 
-  it('says once that the browser keeps nothing, and goes on', async () => {
+  it('says what the browser’s trouble is once, goes on, and says it again only after a write succeeded', async () => {
     const document = createDocumentStore(demo);
-    let told = 0;
-    const shelf: Shelf = { read: async () => undefined, write: () => Promise.reject(new Error('quota')) };
-    autosave(
-      document,
-      shelf,
-      () => 0,
-      () => {
-        told += 1;
-      },
-    );
+    const { shelf, refuse } = memoryShelf();
+    const told: KeepTrouble[] = [];
+    autosave(document, shelf, hooks({ onTrouble: (trouble) => told.push(trouble) }));
+    refuse(new DOMException('no room left', 'QuotaExceededError'));
     document.actions.apply('rename', rename('a'));
     await settle();
     document.actions.apply('rename', rename('b'));
     await settle();
-    expect(told).toBe(1);
+    expect(told).toEqual(['full']);
     expect(document.getState().project.name).toBe('b');
     expect(document.getState().savedAtMs).toBeNull();
+    refuse(null);
+    document.actions.apply('rename', rename('c'));
+    await settle();
+    expect(document.getState().savedAtMs).toBe(1000);
+    refuse(new Error('not allowed'));
+    document.actions.apply('rename', rename('d'));
+    await settle();
+    expect(told).toEqual(['full', 'refused']);
   });
 
-  it('recovers nothing from what cannot be read', async () => {
-    for (const kept of [undefined, null, 7, { text: 4 }, { text: '{"format":"other"}' }]) {
-      expect(await recoverProject({ read: async () => kept, write: async () => {} })).toBeNull();
-    }
-    expect(await recoverProject({ read: () => Promise.reject(new Error('no')), write: async () => {} })).toBeNull();
+  it('writes nothing of a room that is only shown', async () => {
+    const document = createDocumentStore(demo);
+    const { shelf, writes } = memoryShelf();
+    autosave(document, shelf, hooks());
+    document.setState({ readOnly: true });
+    expect(document.actions.apply('rename', rename('a'))?.allowed).toEqual({ kind: 'otherTab' });
+    document.actions.load({ ...demo, name: 'from the other tab' });
+    await settle();
+    expect(writes).toEqual([]);
+  });
+
+  it('recovers nothing from what is not there, and tells what cannot be read apart from it', async () => {
+    const { shelf } = memoryShelf();
+    expect(await recoverRoom(shelf, undefined)).toEqual({ status: 'none' });
+    expect(await recoverRoom(shelf, 'a')).toEqual({ status: 'none' });
+    const newer = JSON.stringify({ ...twoRow, version: 99 });
+    await shelf.write({ id: 'a', name: '', text: newer, savedAtMs: 0, sketch: null });
+    expect(await recoverRoom(shelf, 'a')).toEqual({ status: 'unreadable' });
+    const refusing = { ...shelf, read: () => Promise.reject(new Error('no')) };
+    expect(await recoverRoom(refusing, 'a')).toEqual({ status: 'none' });
   });
 });
 
