@@ -1,4 +1,4 @@
-import { byFrequency, coordinate, id, locked, NAME_LENGTH, number, pointM, z } from './values.ts';
+import { byFrequency, coordinate, id, locked, NAME_LENGTH, number, pointM, wholeNumber, z } from './values.ts';
 
 export const SURFACES = ['front', 'back', 'left', 'right', 'floor', 'ceiling'] as const;
 export const surfaceName = z.enum(SURFACES);
@@ -49,10 +49,12 @@ const surfaces = z
 
 /**
  * A rectangle on a surface. `fromM` runs along the side walls from the front wall and along every other surface from the
- * left wall; `bottomM` runs up a wall from the floor, and along floor and ceiling from the front wall.
+ * left wall; `bottomM` runs up a wall from the floor, and along floor and ceiling from the front wall. In a plan with
+ * several walls of one name, `wall` is the number of the plan's edge (file order); without it the longest is meant.
  */
 const onSurface = {
   surface: surfaceName,
+  wall: wholeNumber(0, 63).optional(),
   fromM: number(0, 30),
   widthM: number(0.01, 30),
   bottomM: number(0, 30).default(0),
