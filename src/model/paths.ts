@@ -26,14 +26,14 @@ export const pathText = (keys: readonly Key[]): string =>
     })
     .join('');
 
-/** The keys of a path such as `rows[0].seats[1].xM`; undefined when the text is no path. */
+/** The keys of a path such as `rows[0].seats[1].xM` or `maxOutput.bandsDb["31.5"]`; undefined when the text is no path. */
 export const pathKeys = (path: string): Key[] | undefined => {
   const keys: Key[] = [];
-  const part = /\[(\d{1,6})\]|\.?([A-Za-z][A-Za-z0-9_-]*)/y;
+  const part = /\[(\d{1,6})\]|\["([^"\\]{1,40})"\]|\.?([A-Za-z][A-Za-z0-9_-]*)/y;
   while (part.lastIndex < path.length) {
     const found = part.exec(path);
     if (!found) return undefined;
-    keys.push(found[1] !== undefined ? Number(found[1]) : found[2]);
+    keys.push(found[1] !== undefined ? Number(found[1]) : (found[2] ?? found[3]));
   }
   return keys.length > 0 ? keys : undefined;
 };

@@ -43,7 +43,8 @@ export const withValue = (from: unknown, keys: readonly Key[], value: unknown): 
   return others;
 };
 
-const schemaAt = (project: Project, keys: readonly Key[]): AnySchema | undefined => {
+/** The schema of what stands, or could stand, at the keys of this project; undefined where nothing can. */
+export const schemaAt = (project: Project, keys: readonly Key[]): AnySchema | undefined => {
   let schema: AnySchema | undefined = projectSchema;
   let value: unknown = project;
   for (const key of keys) {

@@ -1,5 +1,5 @@
 import type { Key } from '../paths.ts';
-import { type AnySchema, allowedBy, bare, childOf, limitsOf, listOf, shapesOf } from '../schema/describe.ts';
+import { type AnySchema, allowedBy, bare, childOf, limitsOf, listOf, recordOf, shapesOf } from '../schema/describe.ts';
 import { projectSchema } from '../schema/project.ts';
 
 export type Quantity =
@@ -36,7 +36,7 @@ export const UNIT_OF: Readonly<Record<Quantity, string>> = {
 
 /** One value of the document that a person may edit. Limits come from the schema, everything else is written here. */
 export interface Field {
-  /** Its path with `[]` for any entry of a list, for example `loudspeakers[].atM[0]`. */
+  /** Its path with `[]` for any entry of a list and `{}` for any key of a record: `loudspeakers[].atM[0]`. */
   readonly pattern: string;
   readonly label: string;
   readonly quantity: Quantity;
@@ -74,22 +74,26 @@ const DEFAULT_STEP: Readonly<Record<Numeric, number>> = {
   count: 1,
 };
 
-/** The keys of a pattern: `[]` is kept as the entry of a list, `[0]` is a place in a fixed list. */
-export const patternKeys = (pattern: string): (Key | '[]')[] =>
-  Array.from(pattern.matchAll(/\[(\d*)\]|([A-Za-z]+)/g), ([, index, name]) => {
+/** The keys of a pattern: `[]` and `{}` are kept as any entry of a list or record, `[0]` is a place in a fixed list. */
+export const patternKeys = (pattern: string): Key[] =>
+  Array.from(pattern.matchAll(/\[(\d*)\]|(\{\})|([A-Za-z]+)/g), ([, index, record, name]) => {
     if (name !== undefined) return name;
+    if (record !== undefined) return record;
     return index === '' ? '[]' : Number(index);
   });
+
+/** The schema a key of a pattern leads to: of the shapes a union may have, the first that knows the key. */
+const stepInto = (schema: AnySchema, key: Key): AnySchema | undefined => {
+  if (key === '[]') return listOf(schema)?.element;
+  if (key === '{}') return recordOf(schema);
+  if (typeof key === 'number') return childOf(schema, key, undefined);
+  return shapesOf(schema).find((shape) => Object.hasOwn(shape, key))?.[key];
+};
 
 /** The schema a pattern leads to. Throws on a pattern that leads nowhere: the registry is made once, when it loads. */
 const schemaOf = (pattern: string): AnySchema => {
   let at: AnySchema | undefined = projectSchema;
-  for (const key of patternKeys(pattern)) {
-    if (!at) break;
-    if (key === '[]') at = listOf(at)?.element;
-    else if (typeof key === 'number') at = childOf(at, key, undefined);
-    else at = shapesOf(at).find((shape) => Object.hasOwn(shape, key))?.[key];
-  }
+  for (const key of patternKeys(pattern)) at = at && stepInto(at, key);
   if (!at) throw new TypeError(`no field stands at ${pattern}`);
   return at;
 };

@@ -1,4 +1,4 @@
-import { pathKeys } from '../paths.ts';
+import { type Key, pathKeys } from '../paths.ts';
 import { choiceField, type Field, numberField, patternKeys, textField } from './field.ts';
 import { PICTURE_FIELDS } from './picture.ts';
 import { ROOM_FIELDS } from './room.ts';
@@ -24,49 +24,39 @@ export const FIELDS: readonly Field[] = [
   ...SOURCE_FIELDS,
 ];
 
-/**
- * Numbers of the schema that are no fields, and why: whole treatments are set by finish, curves and corners by tools of
- * their own, and shapes that are not computed yet are not offered.
- */
-export const NOT_FIELDS: readonly string[] = [
-  'version',
-  'room.plan.cornersM[][0]',
-  'room.plan.cornersM[][1]',
-  'room.ceiling.startHeightM',
-  'room.ceiling.endHeightM',
-  'room.ceiling.pointsM[][0]',
-  'room.ceiling.pointsM[][1]',
-  'loudspeakers[].aim[0]',
-  'loudspeakers[].aim[1]',
-  'loudspeakers[].aim[2]',
-  'subwoofers[].maxOutput.bandsDb{}',
-  ...['room.surfaces.front', 'room.surfaces.back', 'room.surfaces.left', 'room.surfaces.right', 'room.surfaces.floor']
-    .concat('room.surfaces.ceiling', 'room.surfaces.walls{}', 'room.patches[]')
-    .flatMap((surface) => [`${surface}.absorption{}`, `${surface}.admittance[0]`, `${surface}.admittance[1]`]),
-];
+/** Numbers of the schema that are no fields: the version is the program's, not the person's. */
+export const NOT_FIELDS: readonly string[] = ['version'];
 
 const byPattern = new Map(FIELDS.map((field) => [field.pattern, field]));
 
-const outlineOf = (path: string): string => path.replaceAll(/\[\d*\]/g, '');
-
-/** Fields by their path with every index taken away, so that a path finds its few candidates at once. */
-const byOutline = new Map<string, Field[]>();
+/** Fields by their last name, so that a path finds its few candidates at once. */
+const byEnding = new Map<string, Field[]>();
+const endingOf = (keys: readonly Key[]): string =>
+  String(keys.findLast((key) => typeof key === 'string' && key !== '{}' && key !== '[]'));
 for (const field of FIELDS) {
-  const outline = outlineOf(field.pattern);
-  byOutline.set(outline, [...(byOutline.get(outline) ?? []), field]);
+  const ending = endingOf(patternKeys(field.pattern));
+  byEnding.set(ending, [...(byEnding.get(ending) ?? []), field]);
 }
+
+const fits = (pattern: readonly Key[], keys: readonly Key[]): boolean =>
+  pattern.length === keys.length &&
+  pattern.every((wanted, index) => {
+    const key = keys[index];
+    if (wanted === '[]') return typeof key === 'number';
+    return wanted === '{}' ? typeof key === 'string' : wanted === key;
+  });
+
+/** The field at the end of keys such as `['loudspeakers', 3, 'atM', 0]`, or undefined. */
+export const fieldAt = (keys: readonly Key[]): Field | undefined => {
+  // A record's own keys are names too: the field's is then the name before.
+  const candidates = [keys, keys.slice(0, -1)].flatMap((each) => byEnding.get(endingOf(each)) ?? []);
+  return candidates.find(({ pattern }) => fits(patternKeys(pattern), keys));
+};
 
 /** The field at a path such as `loudspeakers[3].atM[0]`, or undefined. */
 export const fieldFor = (path: string): Field | undefined => {
   const keys = pathKeys(path);
-  if (!keys) return undefined;
-  return byOutline.get(outlineOf(path))?.find(({ pattern }) => {
-    const wanted = patternKeys(pattern);
-    return (
-      wanted.length === keys.length &&
-      wanted.every((key, index) => (key === '[]' ? typeof keys[index] === 'number' : key === keys[index]))
-    );
-  });
+  return keys && fieldAt(keys);
 };
 
 /** The field with exactly this pattern, for callers that know it. */
@@ -78,4 +68,4 @@ export const fieldOf = (pattern: string): Field => {
 
 /** The fields of one thing: those whose pattern begins with `prefix`, which ends where a key does. */
 export const fieldsUnder = (prefix: string): readonly Field[] =>
-  FIELDS.filter(({ pattern }) => pattern.startsWith(prefix) && /^(?:$|[.[])/.test(pattern.slice(prefix.length)));
+  FIELDS.filter(({ pattern }) => pattern.startsWith(prefix) && /^(?:$|[.[{])/.test(pattern.slice(prefix.length)));

@@ -6,6 +6,13 @@ const finishIds = FINISHES.map(({ id }) => id);
 
 const onSurface = (list: string, thing: string): Field[] => [
   choiceField(`${list}[].surface`, 'Surface', `Which wall, floor or ceiling the ${thing} is in.`),
+  numberField(
+    `${list}[].wall`,
+    'Wall number',
+    'count',
+    `Which edge of the plan the ${thing} is in, where several walls share a name. Left out, the longest of them.`,
+    { place: true },
+  ),
   placeField(
     `${list}[].fromM`,
     'Along',
@@ -21,7 +28,30 @@ const onSurface = (list: string, thing: string): Field[] => [
   flagField(`${list}[].locked`, 'Stays here', `The ${thing} is not moved, by hand or by a search.`),
 ];
 
-export const ROOM_FIELDS: readonly Field[] = [
+/** How a surface is stated, three ways: by finish, by octave, or as an admittance at low frequency. */
+const treatment = (at: string): Field[] => [
+  textField(`${at}.finish`, 'Finish', 'What it is made of: it decides how much sound comes back from it.', finishIds),
+  numberField(
+    `${at}.absorption{}`,
+    'Absorption',
+    'ratio',
+    'The share of the sound from all sides that does not come back, in this octave.',
+  ),
+  numberField(
+    `${at}.admittance[0]`,
+    'Admittance, real part',
+    'ratio',
+    'How far the surface gives way to bass, against air (rho c / Z): 0 is rigid.',
+  ),
+  numberField(
+    `${at}.admittance[1]`,
+    'Admittance, imaginary part',
+    'ratio',
+    'Springy below nought or heavy above it, against air (rho c / Z).',
+  ),
+];
+
+const PLAN_FIELDS: readonly Field[] = [
   numberField(
     'room.plan.widthM',
     'Room width',
@@ -34,17 +64,36 @@ export const ROOM_FIELDS: readonly Field[] = [
     'length',
     'From the wall with the picture to the wall behind the seats.',
   ),
+  numberField('room.plan.cornersM[][0]', 'Across', 'length', 'From the middle line, negative to the left.'),
+  numberField('room.plan.cornersM[][1]', 'From front', 'length', 'From the front wall towards the back.'),
+];
+
+const CEILING_FIELDS: readonly Field[] = [
   numberField('room.ceiling.heightM', 'Room height', 'length', 'From the finished floor to the ceiling.'),
-  ...SURFACES.map((surface) =>
-    textField(
-      `room.surfaces.${surface}.finish`,
-      `${surface[0].toUpperCase()}${surface.slice(1)} finish`,
-      'What the surface is made of: it decides how much sound comes back from it.',
-      finishIds,
-    ),
+  choiceField('room.ceiling.across', 'Rises along', 'Across the room (x), or from the front wall to the back (z).'),
+  numberField(
+    'room.ceiling.startHeightM',
+    'Height where it starts',
+    'length',
+    'At the left wall, or at the front wall.',
   ),
+  numberField('room.ceiling.endHeightM', 'Height where it ends', 'length', 'At the right wall, or at the back wall.'),
+  numberField(
+    'room.ceiling.pointsM[][0]',
+    'Along',
+    'length',
+    'Where the bend is: across the room, or from the front wall.',
+  ),
+  numberField('room.ceiling.pointsM[][1]', 'Height', 'length', 'How high the ceiling is there.'),
+];
+
+export const ROOM_FIELDS: readonly Field[] = [
+  ...PLAN_FIELDS,
+  ...CEILING_FIELDS,
+  ...SURFACES.flatMap((surface) => treatment(`room.surfaces.${surface}`)),
+  ...treatment('room.surfaces.walls{}'),
   textField('room.patches[].id', 'Name', 'A short name of its own for the panel.'),
-  textField('room.patches[].finish', 'Finish', 'What the panel is made of.', finishIds),
+  ...treatment('room.patches[]'),
   ...onSurface('room.patches', 'panel'),
   textField('room.openings[].id', 'Name', 'A short name of its own for the opening.'),
   choiceField('room.openings[].kind', 'Kind', 'A door, a window or a plain opening.'),

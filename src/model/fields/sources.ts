@@ -11,6 +11,9 @@ const source = (list: string, thing: string): Field[] => [
   flagField(`${list}[].locked`, 'Stays here', `The ${thing} is not moved, by hand or by a search.`),
 ];
 
+/** Words the scene knows how to draw; a file may say others. */
+const MOUNTS = ['stand', 'wall', 'in-wall', 'in-ceiling'];
+
 export const SOURCE_FIELDS: readonly Field[] = [
   ...source('loudspeakers', 'loudspeaker'),
   textField(
@@ -18,8 +21,16 @@ export const SOURCE_FIELDS: readonly Field[] = [
     'Channel',
     'An ITU-R BS.2051 label: M+030 stands 30 degrees to the left at ear height.',
   ),
+  ...(['across', 'height', 'from front wall'] as const).map((axis, index) =>
+    numberField(
+      `loudspeakers[].aim[${index}]`,
+      `Aims at: ${axis}`,
+      'length',
+      'The point its front faces; for a dipole the point its front lobe faces.',
+    ),
+  ),
   choiceField('loudspeakers[].pattern', 'Pattern', 'How it sends sound to its sides and back.'),
-  textField('loudspeakers[].mount', 'Mounted', 'On a stand, on or in a wall, in the ceiling.'),
+  textField('loudspeakers[].mount', 'Mounted', 'On a stand, on or in a wall, in the ceiling.', MOUNTS),
   numberField('loudspeakers[].sensitivityDb', 'Sensitivity', 'decibel', 'Level at 1 m on its axis for 1 W.'),
   numberField('loudspeakers[].maxWatts', 'Power', 'power', 'What it takes at most.'),
   numberField('loudspeakers[].lowLimitHz', 'Plays down to', 'frequency', 'Where its own bass ends.'),
@@ -28,6 +39,12 @@ export const SOURCE_FIELDS: readonly Field[] = [
   numberField('subwoofers[].delayMs', 'Delay', 'time', 'To be verified by measurement once built.'),
   flagField('subwoofers[].inverted', 'Inverted', 'Polarity reversed. To be verified by measurement once built.'),
   numberField('subwoofers[].highPassHz', 'Plays down to', 'frequency', 'The high-pass that protects it.'),
+  numberField(
+    'subwoofers[].maxOutput.bandsDb{}',
+    'Most at 1 m',
+    'decibel',
+    'The most it can do around this frequency, at 1 m, from its data sheet.',
+  ),
   choiceField(
     'subwoofers[].maxOutput.space',
     'Measured in',

@@ -87,9 +87,9 @@ describe('the fields registry against the published schema', () => {
 
   it('names units in the path: metres, degrees, decibels, hertz, milliseconds', () => {
     const endings: Record<string, RegExp> = {
-      length: /M(\[\d\])?$/,
+      length: /(?:M|aim)(\[\d?\])*$/,
       angle: /Deg$/,
-      decibel: /Db$/,
+      decibel: /Db({})?$/,
       frequency: /Hz$/,
       time: /Ms$/,
       temperature: /C$/,
@@ -115,6 +115,10 @@ describe('finding a field', () => {
     expect(fieldFor('loudspeakers[7].atM[3]')).toBeUndefined();
     expect(fieldFor('loudspeakers[7].atM')).toBeUndefined();
     expect(fieldFor('loudspeakers.atM[2]')).toBeUndefined();
+    expect(fieldFor('subwoofers[1].maxOutput.bandsDb["31.5"]')).toBe(fieldOf('subwoofers[].maxOutput.bandsDb{}'));
+    expect(fieldFor('room.surfaces.walls["3"].absorption["125"]')).toBe(fieldOf('room.surfaces.walls{}.absorption{}'));
+    expect(fieldFor('room.plan.cornersM[5][1]')?.label).toBe('From front');
+    expect(fieldFor('loudspeakers[0].aim[1]')).toBe(fieldOf('loudspeakers[].aim[1]'));
   });
 
   it('all of one thing', () => {
@@ -123,7 +127,7 @@ describe('finding a field', () => {
       'bass.lfeGainDb',
       'bass.lfeLimitHz',
     ]);
-    expect(fieldsUnder('room.plan')).toHaveLength(2);
+    expect(fieldsUnder('room.plan')).toHaveLength(4);
     expect(() => fieldOf('room.plan.depth')).toThrow('room.plan.depth');
   });
 });
