@@ -1,15 +1,14 @@
 import type { Vec3 } from '../math/vec3.ts';
-import { middleOf } from './extents.ts';
-import { planCorners } from './plan-walls.ts';
 import type { ItemRef, Loudspeaker, Project, Subwoofer } from './project.ts';
+import { roomShape } from './room/shape.ts';
 
 /** Decimals of a file and of a tape: nearer than this counts as the same place. */
 export const SAME_PLACE_M = 0.005;
 
 /** The x of the plane that halves the plan's width. */
 export const centreXM = (project: Project): number => {
-  const xs = planCorners(project).map(([x]) => x);
-  return middleOf({ minM: [Math.min(...xs), 0, 0], maxM: [Math.max(...xs), 0, 0] })[0];
+  const { minM, maxM } = roomShape(project);
+  return (minM[0] + maxM[0]) / 2;
 };
 
 const CHANNEL = /^([A-Z]+)([+-])(\d{3})$/;

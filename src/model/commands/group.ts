@@ -3,7 +3,7 @@ import { type Extent, extentOf, joined } from '../extents.ts';
 import { type AddableKind, isListed, isLocked, itemsOf, keysOf } from '../items.ts';
 import { mirroredMove, partnerOf } from '../pairs.ts';
 import type { ItemRef, Project } from '../project.ts';
-import { roomBox } from '../room.ts';
+import { roomShape } from '../room/shape.ts';
 import { duplicateItem } from './duplicate.ts';
 import { type Edit, refuseWords } from './edit.ts';
 import { removeItem, setLocked } from './items.ts';
@@ -45,7 +45,7 @@ const limited = (by: number, { minM, maxM }: Extent, room: Extent, axis: 0 | 1 |
 const groupMove = (project: Project, refs: readonly ItemRef[], byM: Vec3): Vec3 => {
   const extent = joined(refs.flatMap((ref) => extentOf(project, ref) ?? []));
   if (!extent || refs.length < 2) return byM;
-  const room = roomBox(project);
+  const room = roomShape(project);
   const level = refs.some(({ kind }) => kind === 'seat' || kind === 'row');
   return [
     limited(byM[0], extent, room, 0),

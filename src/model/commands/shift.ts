@@ -1,9 +1,9 @@
-import type { Vec3 } from '../../math/vec3.ts';
-import { surfaceExtent } from '../checks/surfaces.ts';
+import { dot, type Vec3 } from '../../math/vec3.ts';
 import { isLocked, keysOf, seatIndices } from '../items.ts';
-import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.ts';
-import { roomBox } from '../room.ts';
-import { clampInside, clampSeatInside } from './clamp.ts';
+import type { ItemRef, Opening, Patch, Project } from '../project.ts';
+import { frameOf, reachUpM } from '../room/places.ts';
+import { roomShape } from '../room/shape.ts';
+import { clampSeatInside } from './clamp.ts';
 import { type Edit, setValue, withValue } from './edit.ts';
 import { lockedEdit, moveLoudspeaker, moveRow, moveSeat, moveSubwoofer, noSuch } from './move.ts';
 
@@ -14,12 +14,9 @@ const clean = (valueM: number): number => Number(valueM.toFixed(6));
 
 const cleaned = ([x, y, z]: Vec3): Vec3 => [clean(x), clean(y), clean(z)];
 
-/** The directions in which `fromM` and `bottomM` grow on a surface of a rectangular room. */
-export const surfaceDirections = (surface: SurfaceName): { readonly along: Vec3; readonly up: Vec3 } => {
-  const side = surface === 'left' || surface === 'right';
-  const level = surface === 'floor' || surface === 'ceiling';
-  return { along: side ? [0, 0, 1] : [1, 0, 0], up: level ? [0, 0, 1] : [0, 1, 0] };
-};
+/** The nearest place where a box of this size stands wholly in the room. */
+const kept = (project: Project, atM: Vec3, [width, height, depth]: Vec3): Vec3 =>
+  cleaned(roomShape(project).nearestInside(atM, [width / 2, height / 2, depth / 2]));
 
 const clampTo = (value: number, max: number): number => Math.min(Math.max(0, value), Math.max(0, max));
 
@@ -35,9 +32,10 @@ export const slideOnSurface = (
   if (index < 0) return noSuch(ref);
   if (isLocked(project, ref)) return lockedEdit(project, ref);
   const item: Opening | Patch = project.room[list][index];
-  const { alongM, upM } = surfaceExtent(project, item.surface);
-  const fromM = clean(clampTo(item.fromM + byAlongM, alongM - item.widthM));
-  const bottomM = clean(clampTo(item.bottomM + byUpM, upM - item.heightM));
+  const frame = frameOf(project, item);
+  if (!frame) return { ok: true, project };
+  const fromM = clean(clampTo(item.fromM + byAlongM, frame.alongM - item.widthM));
+  const bottomM = clean(clampTo(item.bottomM + byUpM, reachUpM(frame, { ...item, fromM }) - item.heightM));
   if (fromM === item.fromM && bottomM === item.bottomM) return { ok: true, project };
   return setValue(project, ['room', list, index], { ...item, fromM, bottomM });
 };
@@ -47,7 +45,7 @@ const shiftObject = (project: Project, id: string, byM: Vec3): Edit => {
   const object = project.room.objects[index];
   const sizeM = object.maxM.map((max, axis) => max - object.minM[axis]) as unknown as Vec3;
   const middle = object.minM.map((min, axis) => min + sizeM[axis] / 2) as unknown as Vec3;
-  const to = clampInside(roomBox(project), moved(middle, byM), sizeM);
+  const to = kept(project, moved(middle, byM), sizeM);
   const by = to.map((value, axis) => value - middle[axis]) as unknown as Vec3;
   const minM = cleaned(moved(object.minM, by));
   const maxM = cleaned(moved(object.maxM, by));
@@ -58,7 +56,7 @@ const shiftSource = (project: Project, kind: 'loudspeaker' | 'subwoofer', id: st
   const list = kind === 'loudspeaker' ? project.loudspeakers : project.subwoofers;
   const { atM, sizeM } = list.find((one) => one.id === id)!;
   const move = kind === 'loudspeaker' ? moveLoudspeaker : moveSubwoofer;
-  return move(project, id, cleaned(clampInside(roomBox(project), moved(atM, byM), sizeM)));
+  return move(project, id, kept(project, moved(atM, byM), sizeM));
 };
 
 /** The picture across, up or off its wall; kept inside the room. */
@@ -67,7 +65,7 @@ const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
   const { widthM, aspect, centreXM, bottomM, offFrontWallM } = picture;
   const sizeM: Vec3 = [widthM, widthM / aspect, 0];
   const middle: Vec3 = [centreXM + dx, bottomM + sizeM[1] / 2 + dy, offFrontWallM + dz];
-  const [x, y, z] = cleaned(clampInside(roomBox(project), middle, sizeM));
+  const [x, y, z] = kept(project, middle, sizeM);
   const bottom = Math.max(0, clean(y - sizeM[1] / 2));
   if (x === centreXM && bottom === bottomM && z === offFrontWallM) return { ok: true, project };
   return setValue(project, ['picture'], { ...picture, centreXM: x, bottomM: bottom, offFrontWallM: z });
@@ -76,8 +74,8 @@ const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
 export const shiftProjector = (project: Project, byM: Vec3): Edit => {
   const { projector } = project.picture;
   if (!projector) return { ok: true, project };
-  const to = clampInside(roomBox(project), moved(projector.atM, byM), [0.42, 0.15, 0.36]);
-  return setValue(project, ['picture', 'projector', 'atM'], [...cleaned(to)]);
+  const to = kept(project, moved(projector.atM, byM), [0.42, 0.15, 0.36]);
+  return setValue(project, ['picture', 'projector', 'atM'], [...to]);
 };
 
 /** One seat, out of line with its row when it is moved towards the picture or away from it. */
@@ -137,9 +135,10 @@ export const shiftItem = (project: Project, ref: ItemRef, byM: Vec3): Edit => {
     case 'opening':
     case 'patch': {
       const item = project.room[kind === 'opening' ? 'openings' : 'patches'].find((one) => one.id === id)!;
-      const { along, up } = surfaceDirections(item.surface);
-      const part = (direction: Vec3) => byM.reduce((sum, value, axis) => sum + value * direction[axis], 0);
-      return slideOnSurface(project, { kind, id }, part(along), part(up));
+      const frame = frameOf(project, item);
+      return frame
+        ? slideOnSurface(project, { kind, id }, dot(byM, frame.u), dot(byM, frame.v) / dot(frame.v, frame.v))
+        : { ok: true, project };
     }
   }
 };

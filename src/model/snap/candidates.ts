@@ -4,8 +4,9 @@ import type { Vec3 } from '../../math/vec3.ts';
 import { type Extent, extentOf, middleOf } from '../extents.ts';
 import { seatIndices } from '../items.ts';
 import { centreXM, partnerOf } from '../pairs.ts';
-import { insideWallM, type PlanWall, planCorners, planWalls } from '../plan-walls.ts';
 import type { ItemRef, Project } from '../project.ts';
+import { roomShape } from '../room/shape.ts';
+import type { RoomWall } from '../room/walls.ts';
 import { referenceSeatId, seatPose } from '../seating.ts';
 import type { Guide } from './guides.ts';
 import type { Axis, SnapLine } from './lines.ts';
@@ -29,31 +30,35 @@ const sourcesOf = ({ loudspeakers, subwoofers }: Project): { readonly ref: ItemR
 
 const same = (a: ItemRef, b: ItemRef | null): boolean => b !== null && a.kind === b.kind && a.id === b.id;
 
+/** How far a point of the plan lies inside a wall's line, metres; negative behind it. */
+const insideWallM = ({ from, outward }: RoomWall, [x, z]: Point2): number =>
+  (from[0] - x) * outward[0] + (from[1] - z) * outward[1];
+
 /** Half of a thing's size across a wall. */
-const acrossWall = ({ inward }: PlanWall, halfM: Vec3): number =>
-  Math.abs(inward[0]) * halfM[0] + Math.abs(inward[1]) * halfM[2];
+const acrossWall = ({ outward }: RoomWall, halfM: Vec3): number =>
+  Math.abs(outward[0]) * halfM[0] + Math.abs(outward[1]) * halfM[2];
 
 /** How far a thing's near side stands off a wall. */
-export const gapM = (wall: PlanWall, { minM, maxM }: Extent): number => {
+export const gapM = (wall: RoomWall, { minM, maxM }: Extent): number => {
   const [x, , z] = middleOf({ minM, maxM });
   const halfM: Vec3 = [(maxM[0] - minM[0]) / 2, 0, (maxM[2] - minM[2]) / 2];
   return insideWallM(wall, [x, z]) - acrossWall(wall, halfM);
 };
 
-const alongAxis = ({ inward }: PlanWall): 0 | 2 | null =>
-  Math.abs(inward[0]) > 1 - 1e-9 ? 0 : Math.abs(inward[1]) > 1 - 1e-9 ? 2 : null;
+const alongAxis = ({ outward }: RoomWall): 0 | 2 | null =>
+  Math.abs(outward[0]) > 1 - 1e-9 ? 0 : Math.abs(outward[1]) > 1 - 1e-9 ? 2 : null;
 
 /** The middle of a thing that stands `gap` off a wall along an axis. */
-const offWall = (wall: PlanWall, axis: 0 | 2, gap: number, halfM: Vec3): number => {
+const offWall = (wall: RoomWall, axis: 0 | 2, gap: number, halfM: Vec3): number => {
   const part = axis === 0 ? 0 : 1;
-  return wall.fromM[part] + wall.inward[part] * (gap + halfM[axis]);
+  return wall.from[part] - wall.outward[part] * (gap + halfM[axis]);
 };
 
 const nearestGapM = (project: Project, ref: ItemRef, axis: 0 | 2): number | null => {
   const extent = extentOf(project, ref);
   if (!extent) return null;
-  const gaps = planWalls(project)
-    .filter((wall) => alongAxis(wall) === axis)
+  const gaps = roomShape(project)
+    .walls.filter((wall) => alongAxis(wall) === axis)
     .map((wall) => gapM(wall, extent))
     .filter((gap) => gap >= 0);
   return gaps.length === 0 ? null : Math.min(...gaps);
@@ -65,7 +70,7 @@ export const wallLines = (project: Project, { ref, halfM }: Placing, wantedM: Ve
   const others = isSource(ref)
     ? sourcesOf(project).filter((one) => !same(one.ref, ref) && !same(one.ref, partner))
     : [];
-  return planWalls(project).flatMap((wall): SnapLine[] => {
+  return roomShape(project).walls.flatMap((wall): SnapLine[] => {
     const axis = alongAxis(wall);
     if (axis === null) return [];
     const now = insideWallM(wall, [wantedM[0], wantedM[2]]) - halfM[axis];
@@ -75,7 +80,7 @@ export const wallLines = (project: Project, { ref, halfM }: Placing, wantedM: Ve
       atM: offWall(wall, axis, step, halfM),
       reachM: Math.min(reachM, STEP_REACH_M),
       rank: 2,
-      reason: { kind: 'wallStep', wall: wall.name, distanceM: step },
+      reason: { kind: 'wallStep', wall: wall.surface, distanceM: step },
     };
     const repeated = others.flatMap(({ ref: of }): SnapLine[] => {
       const gap = nearestGapM(project, of, axis);
@@ -112,11 +117,10 @@ export const acrossLines = (project: Project, ref: ItemRef, startXM: number, rea
 
 /** Quarter points of the walls, where subwoofers drive the first modes least (common practice). */
 export const quarterLines = (project: Project, reachM: number): SnapLine[] => {
-  const corners = planCorners(project);
+  const { minM, maxM } = roomShape(project);
   return ([0, 2] as const).flatMap((axis) => {
-    const values = corners.map((corner) => corner[axis === 0 ? 0 : 1]);
-    const min = Math.min(...values);
-    const size = Math.max(...values) - min;
+    const min = minM[axis];
+    const size = maxM[axis] - min;
     return [0.25, 0.75].map(
       (share): SnapLine => ({
         axis,
@@ -195,21 +199,21 @@ export const guidesFor = (project: Project, { ref, halfM }: Placing, wantedM: Ve
       guides.push({ shape: 'circle', centreM: ear, radiusM, reachM: reachM / 2, reason });
     }
   }
-  for (const wall of planWalls(project)) {
+  for (const wall of roomShape(project).walls) {
     if (alongAxis(wall) !== null) continue;
     const half = acrossWall(wall, halfM);
     const step = Math.round((insideWallM(wall, [wantedM[0], wantedM[2]]) - half) / WALL_STEP_M) * WALL_STEP_M;
     if (step < 0) continue;
     const throughM: Point2 = [
-      wall.fromM[0] + wall.inward[0] * (step + half),
-      wall.fromM[1] + wall.inward[1] * (step + half),
+      wall.from[0] - wall.outward[0] * (step + half),
+      wall.from[1] - wall.outward[1] * (step + half),
     ];
     guides.push({
       shape: 'ray',
       throughM,
-      direction: [wall.inward[1], -wall.inward[0]],
+      direction: wall.along,
       reachM: Math.min(reachM, STEP_REACH_M),
-      reason: { kind: 'wallStep', wall: wall.name, distanceM: step },
+      reason: { kind: 'wallStep', wall: wall.surface, distanceM: step },
     });
   }
   return guides;
