@@ -50,7 +50,7 @@ const offline = VitePWA({
     ],
   },
   workbox: {
-    globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,txt,wasm}'],
+    globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,txt,md,wasm}'],
     maximumFileSizeToCacheInBytes: 6_000_000,
     cleanupOutdatedCaches: true,
   },
@@ -63,6 +63,7 @@ export default defineConfig({
   worker: { format: 'es' },
   build: {
     target: 'es2023',
+    license: { fileName: 'licences.md' },
     chunkSizeWarningLimit: 800,
     rolldownOptions: {
       output: {
