@@ -1,0 +1,53 @@
+import { AXES, type BoxGeometry } from '../box-state.ts';
+import { termsWithin } from '../transverse-terms.ts';
+import type { BoxPatch } from './box-patches.ts';
+import { type Stretch, stretchOf } from './gauss.ts';
+import { type PatchFunctions, patchFunctions } from './patch-functions.ts';
+import { type StaticTail, staticTails } from './static-tail.ts';
+
+/** What depends on room, patches and roughly on the wavenumber: functions, quadrature, truncation. */
+export interface PatchLayout {
+  readonly functions: PatchFunctions;
+  /** Per patch, its two axes. */
+  readonly stretches: readonly (readonly [Stretch, Stretch])[];
+  /** Transverse terms per closed axis. */
+  readonly counts: readonly number[];
+  /** Orders those terms need per axis. */
+  readonly orders: readonly number[];
+  /** Per patch: what the terms beyond add to its coupling with itself. */
+  readonly tails: readonly StaticTail[];
+}
+
+/**
+ * Transverse sums that end in a patch are cut at sqrt(k^2 + REACH^2): the integrals over a patch fall with every order, and
+ * what a patch's coupling to itself still lacks is added as a static tail.
+ */
+const REACH_PER_M = 10;
+/** Layouts are made for wavenumbers in steps of this, 27 Hz. */
+const STEP_PER_M = 0.5;
+
+/** The layout for a wavenumber, from those made before. */
+export const createLayouts = (geometry: BoxGeometry, patches: readonly BoxPatch[]): ((kRe: number) => PatchLayout) => {
+  const made = new Map<number, PatchLayout>();
+  return (kRe) => {
+    const k = STEP_PER_M * Math.max(1, Math.ceil(kRe / STEP_PER_M));
+    let layout = made.get(k);
+    if (layout === undefined) {
+      layout = layOut(geometry, patches, k);
+      made.set(k, layout);
+    }
+    return layout;
+  };
+};
+
+const layOut = (geometry: BoxGeometry, patches: readonly BoxPatch[], k: number): PatchLayout => {
+  const functions = patchFunctions(patches, k);
+  const cut = Math.sqrt(Math.min(geometry.cutK2, k * k + REACH_PER_M * REACH_PER_M));
+  const stretches = patches.map(({ fromM, toM }, i): [Stretch, Stretch] => {
+    const [first, second] = functions.patches[i].orders;
+    return [stretchOf(fromM[0], toM[0], first, cut), stretchOf(fromM[1], toM[1], second, cut)];
+  });
+  const counts = AXES.map((axis) => termsWithin(geometry.terms(axis), cut * cut));
+  const orders = AXES.map((axis) => Math.floor((geometry.sizeM[axis] * cut) / Math.PI) + 1);
+  return { functions, stretches, counts, orders, tails: staticTails(geometry, patches, functions, cut) };
+};

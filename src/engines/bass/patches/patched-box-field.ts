@@ -1,0 +1,31 @@
+import type { BoxField } from '../box-field.ts';
+import { boxModes } from '../box-modes.ts';
+import { createBoxResponses } from '../box-responses.ts';
+import { createBoxSlices } from '../box-slice.ts';
+import { boxGeometry } from '../box-state.ts';
+import type { BoxSpec } from '../room-field.ts';
+import { createStateCache } from '../state-cache.ts';
+import { divideBox } from './box-patches.ts';
+import { createPatchResponses } from './patch-responses.ts';
+import { createPatchStates } from './patch-state.ts';
+
+const CACHE_LIMIT_BYTES = 96e6;
+
+export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
+  const { even, patches } = divideBox(spec);
+  const geometry = boxGeometry(even);
+  const cache = createStateCache(geometry, CACHE_LIMIT_BYTES);
+  const states = createPatchStates(geometry, patches);
+  const responses = createPatchResponses(geometry, cache, createBoxResponses(geometry, cache), patches, states);
+  const slices = createBoxSlices(geometry, cache);
+  return {
+    modes: (maxHz) => boxModes(geometry, maxHz),
+    unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
+      responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
+    slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),
+    warmUp: (frequenciesHz) => {
+      for (const hz of frequenciesHz) states.at(cache.at(hz, 0));
+      cache.trim(responses.bytesFor);
+    },
+  };
+};
