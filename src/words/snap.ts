@@ -19,6 +19,9 @@ const PLAIN = {
   eyeHeight: 'level with the eyes',
   floor: 'on the floor',
   ceiling: 'at the ceiling',
+  wallMiddle: 'in the middle of the wall',
+  straight: 'straight ahead',
+  toPicture: 'facing the middle of the picture',
 } as const;
 
 /** Why a dragged thing stopped where it did, short enough to stand beside it. */
@@ -47,8 +50,6 @@ export const snapText = (project: Project, reason: SnapReason): string => {
       return `a quarter of the ${reason.along}`;
     case 'aimSeat':
       return `at the ears of ${seatName(project, reason.seatId)}`;
-    case 'step':
-      return formatQuantity(reason.valueM, 'length', units);
     default:
       return PLAIN[reason.kind];
   }

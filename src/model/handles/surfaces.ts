@@ -1,0 +1,65 @@
+import type { Vec3 } from '../../math/vec3.ts';
+import { surfaceFrame } from '../commands/on-surface.ts';
+import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.ts';
+import { frameOf, isLying, pointOn, topAt } from '../room/places.ts';
+import { roomShape } from '../room/shape.ts';
+import type { RoomWall } from '../room/walls.ts';
+import { type Handle, type HandleAxis, handle, LEVEL, UP } from './handle.ts';
+
+const unit = (direction: Vec3): Vec3 => {
+  const length = Math.hypot(...direction);
+  return [direction[0] / length, direction[1] / length, direction[2] / length];
+};
+
+/** An opening or patch: it slides on its surface, and each of its edges moves by itself. */
+export const onSurfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const list: readonly (Opening | Patch)[] = ref.kind === 'opening' ? project.room.openings : project.room.patches;
+  const item = list.find(({ id }) => id === ref.id);
+  const frame = item && frameOf(project, item);
+  if (!item || !frame) return [];
+  const { fromM, widthM, bottomM, heightM, surface } = item;
+  const right = unit(frame.u);
+  const up = unit(frame.v);
+  const at = (along: number, over: number) => pointOn(frame, fromM + along * widthM, bottomM + over * heightM);
+  const edge = (label: string, along: number, over: number, direction: Vec3, part: string) =>
+    handle(ref, 'edge', label, at(along, over), { kind: 'line', direction }, 'stretchOnSurface', part);
+  const standing = bottomM === 0 && !isLying(surface);
+  return [
+    handle(ref, 'slide', 'Place', at(0.5, 0.5), { kind: 'surface', right, up }, 'slideOnSurface'),
+    edge('Near edge', 0, 0.5, right, 'left'),
+    edge('Far edge', 1, 0.5, right, 'right'),
+    edge('Upper edge', 0.5, 1, up, 'top'),
+    ...(standing ? [] : [edge('Lower edge', 0.5, 0, up, 'bottom')]),
+  ];
+};
+
+/** Half of a person's height: where a wall is pushed. */
+const PUSH_M = 1.1;
+
+const wallHandle = (ref: ItemRef, wall: RoomWall): Handle => {
+  const { edge, start, along, outward, lengthM } = wall;
+  const y = Math.min(PUSH_M, topAt(wall, lengthM / 2) / 2);
+  const atM: Vec3 = [start[0] + along[0] * (lengthM / 2), y, start[1] + along[1] * (lengthM / 2)];
+  const axis: HandleAxis = { kind: 'line', direction: [outward[0], 0, outward[1]] };
+  return handle(ref, 'wall', 'Wall', atM, axis, 'movePlanEdge', String(edge));
+};
+
+/** A wall moves along its normal, the corners of the plan over the floor, the ceiling up and down. */
+export const surfaceHandles = (project: Project, ref: ItemRef, edge: number | null): Handle[] => {
+  const shape = roomShape(project);
+  const name = ref.id as SurfaceName;
+  if (name === 'ceiling') {
+    const [x, z] = [(shape.minM[0] + shape.maxM[0]) / 2, (shape.minM[2] + shape.maxM[2]) / 2];
+    return [handle(ref, 'ceiling', 'Ceiling height', [x, shape.ceilingAtM(x, z), z], UP, 'raiseCeiling')];
+  }
+  if (name !== 'floor') {
+    const wall = surfaceFrame(project, name, edge)?.wall;
+    return wall ? [wallHandle(ref, wall)] : [];
+  }
+  const walls = shape.walls.map((wall) => wallHandle(ref, wall));
+  if (project.room.plan.shape !== 'polygon') return walls;
+  const corners = project.room.plan.cornersM.map(([x, z], i) =>
+    handle(ref, 'corner', 'Corner', [x, 0, z], LEVEL, 'movePlanCorner', String(i)),
+  );
+  return [...walls, ...corners];
+};

@@ -1,0 +1,150 @@
+import type { Vec3 } from '../../math/vec3.ts';
+import { facingDirection } from '../commands/stretch.ts';
+import { extentOf, middleOf } from '../extents.ts';
+import { seatIndices } from '../items.ts';
+import type { ItemRef, Project, Row } from '../project.ts';
+import { roomShape } from '../room/shape.ts';
+import { referenceSeatId, seatPose } from '../seating.ts';
+import { ACROSS, ALONG, type Handle, handle, LEVEL, UP } from './handle.ts';
+
+/** Heights are taken hold of a hand's breadth over the thing. */
+const OVER_M = 0.14;
+const FACING_M = 0.8;
+const BEHIND_M = 0.3;
+
+const placeAndHeight = (project: Project, ref: ItemRef, command: string): Handle[] => {
+  const extent = extentOf(project, ref);
+  if (!extent) return [];
+  const [x, , z] = middleOf(extent);
+  return [
+    handle(ref, 'place', 'Place', [x, extent.minM[1], z], LEVEL, command),
+    handle(ref, 'height', 'Height', [x, extent.maxM[1] + OVER_M, z], UP, command),
+  ];
+};
+
+/** The point a loudspeaker is turned to: its own, or the ear of the reference seat; null for what has no aim. */
+export const aimPoint = (project: Project, id: string): Vec3 | null => {
+  const found = project.loudspeakers.find((one) => one.id === id);
+  if (!found || found.pattern === 'omni') return null;
+  if (found.aim !== undefined && found.aim !== 'reference') return found.aim;
+  if (found.aim === undefined && found.pattern === 'dipole') return null;
+  const indices = seatIndices(project, referenceSeatId(project));
+  return indices ? seatPose(project, ...indices).earM : null;
+};
+
+export const loudspeakerHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const aim = aimPoint(project, ref.id);
+  return [
+    ...placeAndHeight(project, ref, 'moveLoudspeaker'),
+    ...(aim ? [handle(ref, 'aim', 'Aim', aim, LEVEL, 'aimLoudspeaker')] : []),
+  ];
+};
+
+export const subwooferHandles = (project: Project, ref: ItemRef): Handle[] =>
+  placeAndHeight(project, ref, 'moveSubwoofer');
+
+export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const indices = seatIndices(project, ref.id);
+  if (!indices) return [];
+  const { row, seat, eyeM, facingDeg } = seatPose(project, ...indices);
+  const [fx, fz] = facingDirection(facingDeg);
+  const z = seat.eyeZM ?? row.eyeZM;
+  const y = row.floorM;
+  const leans = row.furniture === 'recliner' || row.furniture === 'chaise';
+  return [
+    handle(ref, 'place', 'Place', [seat.xM, y, z], LEVEL, 'moveSeat'),
+    handle(ref, 'facing', 'Facing', [seat.xM + fx * FACING_M, y, z + fz * FACING_M], LEVEL, 'turnSeat'),
+    ...(leans ? [handle(ref, 'recline', 'Recline', [eyeM[0], eyeM[1], eyeM[2] + BEHIND_M], ALONG, 'reclineSeat')] : []),
+  ];
+};
+
+/**
+ * The platform a raised row stands on when the file gives none, as the contract says: wall to wall, from behind the row in
+ * front to the back wall.
+ */
+export const riserOf = (project: Project, row: Row): NonNullable<Row['riser']> => {
+  if (row.riser) return row.riser;
+  const { minM, maxM } = roomShape(project);
+  const eyes = row.seats.map((seat) => seat.eyeZM ?? row.eyeZM);
+  const own = Math.min(...eyes);
+  const before = project.rows
+    .filter((other) => other !== row)
+    .flatMap((other) => other.seats.map((seat) => seat.eyeZM ?? other.eyeZM))
+    .filter((z) => z < own);
+  const nearest = Math.max(...before);
+  const fromZM = before.length > 0 ? Math.min(nearest + 0.65, own - 0.75) : own - 1;
+  return {
+    fromXM: minM[0],
+    toXM: maxM[0],
+    fromZM: Number(Math.max(minM[2], fromZM).toFixed(4)),
+    toZM: maxM[2],
+    steps: [],
+  };
+};
+
+export const rowHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const row = project.rows.find((one) => one.id === ref.id);
+  const extent = extentOf(project, ref);
+  if (!row || !extent) return [];
+  const [x] = middleOf(extent);
+  const distance = handle(ref, 'rowDistance', 'Distance', [x, row.floorM, extent.minM[2]], ALONG, 'moveRow');
+  const riser = riserOf(project, row);
+  const edge = Math.max(riser.fromXM, extent.minM[0] - 0.35);
+  const raise = (at: Vec3) => handle(ref, 'riserHeight', 'Floor height', at, UP, 'raiseRow');
+  if (row.floorM === 0) return [distance, raise([edge, OVER_M, row.eyeZM])];
+  return [
+    distance,
+    raise([edge, row.floorM + OVER_M, row.eyeZM]),
+    handle(ref, 'riserFront', 'Riser front', [edge, row.floorM, riser.fromZM], ALONG, 'moveRiserEdge', 'fromZM'),
+    handle(ref, 'riserBack', 'Riser back', [edge, row.floorM, riser.toZM], ALONG, 'moveRiserEdge', 'toZM'),
+  ];
+};
+
+export const objectHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const extent = extentOf(project, ref);
+  if (!extent) return [];
+  const { minM, maxM } = extent;
+  const [x, y, z] = middleOf(extent);
+  const side = (label: string, at: Vec3, axis: Handle['axis'], part: string) =>
+    handle(ref, 'objectSide', label, at, axis, 'stretchObject', part);
+  return [
+    ...placeAndHeight(project, ref, 'shiftItem'),
+    side('Width', [maxM[0], y, z], ACROSS, 'x'),
+    side('Depth', [x, y, maxM[2]], ALONG, 'z'),
+    side('Top', [minM[0], maxM[1], z], UP, 'y'),
+  ];
+};
+
+export const pictureHandles = (project: Project, ref: ItemRef): Handle[] => {
+  const { picture } = project;
+  const { minM, maxM } = extentOf(project, ref)!;
+  const [x] = middleOf({ minM, maxM });
+  const z = picture.offFrontWallM;
+  const face: Handle['axis'] = { kind: 'surface', right: [1, 0, 0], up: [0, 1, 0] };
+  const corner = (part: string, at: Vec3) =>
+    handle(ref, 'pictureCorner', 'Picture size', at, face, 'resizePicture', part);
+  const { projector } = picture;
+  const projects = projector && picture.kind === 'screen';
+  return [
+    corner('upper left', [minM[0], maxM[1], z]),
+    corner('upper right', [maxM[0], maxM[1], z]),
+    corner('lower left', [minM[0], minM[1], z]),
+    corner('lower right', [maxM[0], minM[1], z]),
+    handle(ref, 'pictureHeight', 'Picture height', [x, maxM[1], z], UP, 'shiftItem'),
+    handle(ref, 'pictureAcross', 'Across', [x, (minM[1] + maxM[1]) / 2, z], ACROSS, 'shiftItem'),
+    handle(ref, 'pictureOff', 'Off the wall', [x, minM[1], z], ALONG, 'shiftItem'),
+    ...(projects
+      ? [
+          handle(ref, 'projectorPlace', 'Projector', projector.atM, LEVEL, 'shiftProjector'),
+          handle(
+            ref,
+            'projectorHeight',
+            'Projector height',
+            [projector.atM[0], projector.atM[1] - 2 * OVER_M, projector.atM[2]],
+            UP,
+            'shiftProjector',
+          ),
+        ]
+      : []),
+  ];
+};
