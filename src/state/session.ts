@@ -27,6 +27,16 @@ export interface SessionState {
   readonly light: LightPreset;
   readonly selection: ItemRef | null;
   readonly hovered: ItemRef | null;
+  /** Whether taps add to what is chosen instead of choosing anew. */
+  readonly gathering: boolean;
+  /** Whether the halves of a pair move by themselves. */
+  readonly pairsReleased: boolean;
+  /** What the next press on a surface draws; null for none. `what` is an opening's kind, a finish or an object's kind. */
+  readonly tool: { readonly kind: 'opening' | 'patch' | 'object'; readonly what: string } | null;
+  /** Whether the plan is open for drawing. */
+  readonly planBoard: boolean;
+  /** Chosen things that stand in one another's room, as sentences. */
+  readonly overlaps: readonly string[];
   /** The finding whose cause is lit by "show me". */
   readonly spotlight: { readonly findingId: string; readonly items: readonly ItemRef[] } | null;
   readonly dragging: ItemRef | null;
@@ -47,6 +57,11 @@ export const initialSession: SessionState = {
   light: 'dim',
   selection: null,
   hovered: null,
+  gathering: false,
+  pairsReleased: false,
+  tool: null,
+  planBoard: false,
+  overlaps: [],
   spotlight: null,
   dragging: null,
   probe: null,
