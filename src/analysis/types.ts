@@ -1,5 +1,6 @@
 import type { Vec3 } from '../math/vec3.ts';
 import type { ItemRef, TargetSet } from '../model/project.ts';
+import type { Cut, SliceAs } from './slice/wish.ts';
 
 /** Definitions of every field: the report's contract (design/contract.md, "Report"), repeated in public/report.md for users. */
 export interface PictureReadout {
@@ -78,14 +79,25 @@ export interface ModeReadout {
   readonly decayS: number;
 }
 
-/** The bass floor: level over a horizontal slice of the room at one frequency. */
-export interface BassFloor {
+/** The bass floor: the field over a level or standing slice of the room, at one frequency or over a band. */
+export interface BassSlice {
+  readonly cut: Cut;
+  /** What its colours say. */
+  readonly as: SliceAs;
+  /** The cursor's frequency, and the band where the levels are means over one. */
   readonly frequencyHz: number;
-  readonly heightM: number;
-  /** Grid coordinates across (x) and along (z); the level at column i, row j is levelDb[j * xM.length + i]. */
-  readonly xM: Float64Array;
-  readonly zM: Float64Array;
+  readonly bandHz: readonly [number, number] | null;
+  /**
+   * Grid coordinates in the document's axes: u is x (z where the slice runs along the room), v is z (the height where it
+   * stands); the value at column i, row j is levelDb[j * uM.length + i]. NaN outside the room.
+   */
+  readonly uM: Float64Array;
+  readonly vM: Float64Array;
   readonly levelDb: Float32Array;
+  /** The complex pressure against the free field of one subwoofer at 1 m; null over a band. */
+  readonly pressure: { readonly re: Float32Array; readonly im: Float32Array } | null;
+  /** The seats' mean level; null where it was not asked for. */
+  readonly meanDb: number | null;
 }
 
 export type Verdict = 'met' | 'close' | 'missed';

@@ -5,8 +5,8 @@ export const diagnosticsText = (view: View, fault: string): string => {
   const { revision, gestureOpen, readOnly } = view.document.getState();
   const { mode, reducedMotion } = view.session.getState();
   const { results } = view;
-  const { trouble, bass, floor, geometry } = results.getState();
-  const behind = [bass, floor, geometry].map((result) => (result ? revision - result.revision : 'none'));
+  const { trouble, bass, slice, geometry } = results.getState();
+  const behind = [bass, slice, geometry].map((result) => (result ? revision - result.revision : 'none'));
   return [
     `Parterre ${__APP_VERSION__}`,
     navigator.userAgent,

@@ -29,8 +29,8 @@ const nextFrame = () => new Promise((resolve) => requestAnimationFrame(resolve))
 export const installProbe = (view: View, lanes: Lanes): void => {
   const current = () => {
     const { revision, gestureOpen } = view.document.getState();
-    const { bass, floor, geometry } = view.results.getState();
-    return gestureOpen || [bass, floor, geometry].every((result) => result?.revision === revision);
+    const { bass, slice, geometry } = view.results.getState();
+    return gestureOpen || [bass, slice, geometry].every((result) => result?.revision === revision);
   };
   const quiet = () =>
     !lanes.interactive.busy && !lanes.background.busy && current() && (stageProbe()?.resting() ?? true);

@@ -33,6 +33,15 @@ const session =
 const overlay = (name: keyof SessionState['overlays']) =>
   session(({ overlays }) => ({ overlays: { ...overlays, [name]: !overlays[name] } }));
 
+const slice = (change: (state: SessionState['slice']) => Partial<SessionState['slice']>) =>
+  session((state) => ({ slice: { ...state.slice, ...change(state.slice) } }));
+
+const PLANES: readonly SessionState['slice']['plane'][] = ['level', 'across', 'along'];
+const COLUMNS: readonly SessionState['rightColumn'][] = ['seat', 'bass', 'findings'];
+const KINDS: readonly SessionState['slice']['as'][] = ['level', 'pressure', 'difference'];
+
+const following = <T>(all: readonly T[], now: T): T => all[(all.indexOf(now) + 1) % all.length];
+
 const stepFrequency = (by: number) =>
   session(({ frequencyHz }) => ({ frequencyHz: frequencyOfStep(stepOfFrequency(frequencyHz) + by) }));
 
@@ -103,13 +112,34 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         keys: ['b'],
         shown: ['B'],
         does: 'Bass floor',
-        run: session(({ floor }) => ({ floor: { ...floor, shown: !floor.shown } })),
+        run: slice(({ shown }) => ({ shown: !shown })),
       },
       {
         keys: ['n'],
         shown: ['N'],
         does: 'Bass floor at the ears or on the carpet',
-        run: session(({ floor }) => ({ floor: { ...floor, height: floor.height === 'ear' ? 'carpet' : 'ear' } })),
+        run: slice(({ height }) => ({ plane: 'level', height: height === 'ear' ? 'carpet' : 'ear' })),
+      },
+      {
+        keys: ['x'],
+        shown: ['X'],
+        does: 'Bass floor level, standing across, standing along the room',
+        run: slice(({ plane }) => ({ plane: following(PLANES, plane) })),
+      },
+      {
+        keys: ['v'],
+        shown: ['V'],
+        does: 'Bass floor as level, pressure, difference from the seats’ mean',
+        run: slice(({ as }) => ({ as: following(KINDS, as) })),
+      },
+      {
+        keys: ['m'],
+        shown: ['M'],
+        does: 'Bass floor at the cursor’s frequency, or the mean of a band',
+        run: slice(({ span, as }) => ({
+          span: span === 'one' ? 'band' : 'one',
+          as: span === 'one' && as === 'pressure' ? 'level' : as,
+        })),
       },
       {
         keys: ['l'],
@@ -120,8 +150,8 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       {
         keys: ['f'],
         shown: ['F'],
-        does: 'Seat card or findings',
-        run: session(({ rightColumn }) => ({ rightColumn: rightColumn === 'seat' ? 'findings' : 'seat' })),
+        does: 'Seat card, bass, findings',
+        run: session(({ rightColumn }) => ({ rightColumn: following(COLUMNS, rightColumn) })),
       },
       { keys: [','], shown: [','], does: 'Frequency down a 24th of an octave', run: stepFrequency(-1) },
       { keys: ['.'], shown: ['.'], does: 'Frequency up a 24th of an octave', run: stepFrequency(1) },

@@ -5,22 +5,24 @@ export interface LevelScale {
   readonly stepDb: number;
 }
 
-const SPAN_DB = 36;
-const SNAP_DB = 6;
+/** Most of a floor at the ears lies within 18 dB of its top; nulls deeper than this share one colour. */
+const SPAN_DB = 24;
+const SNAP_DB = 3;
 const STEP_DB = 3;
-/** The top half per cent of a map lies at the mouth of a source and would stretch the scale for all the rest. */
-const TOP_SHARE = 0.995;
-/** How far the top may leave the present scale before the scale follows: over it a little, under it by a whole snap more. */
+/** The loudest hundredth of a map lies at the mouth of a source and would stretch the scale for all the rest. */
+const TOP_SHARE = 0.99;
+/** How far the top may leave the present scale before the scale follows: over it a little, under it by two snaps. */
 const OVER_DB = 1.5;
-const UNDER_DB = 10;
+const UNDER_DB = 6;
 
+/** The level that a hundredth of the map exceeds; NaN, which stands for outside the room, is left out. */
 const topOf = (levelsDb: Float32Array): number => {
-  const ascending = levelsDb.slice().sort();
+  const ascending = levelsDb.filter((level) => !Number.isNaN(level)).sort();
   return ascending[Math.min(ascending.length - 1, Math.floor(TOP_SHARE * ascending.length))];
 };
 
 /**
- * 36 dB under the map's top, snapped to whole 6 dB.
+ * 24 dB under the map's top, snapped to whole 3 dB.
  * @param previous the scale shown before: kept while it still fits, so that it does not jump under a moving hand
  */
 export const levelScale = (levelsDb: Float32Array, previous: LevelScale | null = null): LevelScale => {

@@ -16,7 +16,7 @@ export const Redraw = () => {
     const stop = [
       view.document.subscribe(() => requestFrame('document')),
       view.session.subscribe(() => requestFrame('session')),
-      view.results.subscribe((next, last) => requestFrame(next.floor === last.floor ? 'document' : 'floor-ready')),
+      view.results.subscribe((next, last) => requestFrame(next.slice === last.slice ? 'document' : 'floor-ready')),
     ];
     setStageProbe(createStageProbe(kit, get));
     requestFrame('resize');

@@ -2,6 +2,7 @@
 export type FrameReason =
   | 'document'
   | 'floor-ready'
+  | 'wave'
   | 'camera'
   | 'transition'
   | 'session'

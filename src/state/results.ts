@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import type { BassFloor, BassReadout, Finding, GeometryReadout, ModeReadout } from '../analysis/types.ts';
+import type { BassReadout, BassSlice, Finding, GeometryReadout, ModeReadout } from '../analysis/types.ts';
 
 /** Whose answer this is. A result is current when its revision is the document's; an older one is shown dimmed. */
 export interface Keyed<T> {
@@ -13,7 +13,7 @@ export interface ResultsState {
   readonly geometry: Keyed<GeometryReadout> | null;
   readonly bass: Keyed<BassReadout> | null;
   readonly modes: Keyed<readonly ModeReadout[]> | null;
-  readonly floor: Keyed<BassFloor> | null;
+  readonly slice: Keyed<BassSlice> | null;
   readonly findings: Keyed<readonly Finding[]> | null;
   /** A sentence when the numbers cannot be had just now, with what is being done about it. */
   readonly trouble: string | null;
@@ -24,7 +24,7 @@ export const createResultsStore = () =>
     geometry: null,
     bass: null,
     modes: null,
-    floor: null,
+    slice: null,
     findings: null,
     trouble: null,
   }));

@@ -1,5 +1,7 @@
 import { createStore } from 'zustand/vanilla';
+import type { Vec3 } from '../math/vec3.ts';
 import type { ItemRef } from '../model/project.ts';
+import { initialSlice, type SliceState } from './slice.ts';
 
 export type ViewMode = 'overlook' | 'sit';
 export type LightPreset = 'clean' | 'dim' | 'dark';
@@ -17,7 +19,7 @@ export interface SessionState {
   readonly seatId: string;
   /** The ribbon's cursor and the bass floor's frequency. */
   readonly frequencyHz: number;
-  readonly floor: { readonly shown: boolean; readonly height: 'ear' | 'carpet' };
+  readonly slice: SliceState;
   readonly overlays: {
     readonly sightlines: boolean;
     readonly cones: boolean;
@@ -40,9 +42,9 @@ export interface SessionState {
   /** The finding whose cause is lit by "show me". */
   readonly spotlight: { readonly findingId: string; readonly items: readonly ItemRef[] } | null;
   readonly dragging: ItemRef | null;
-  /** Level under the pointer on the bass floor. */
-  readonly probe: { readonly xM: number; readonly zM: number; readonly levelDb: number } | null;
-  readonly rightColumn: 'seat' | 'findings';
+  /** A point of the bass floor under the pointer: its level, and the value its colour stands for. */
+  readonly probe: { readonly atM: Vec3; readonly levelDb: number; readonly value: number } | null;
+  readonly rightColumn: 'seat' | 'bass' | 'findings';
   readonly stageCleared: boolean;
   readonly notices: readonly Notice[];
   readonly reducedMotion: boolean;
@@ -52,7 +54,7 @@ export const initialSession: SessionState = {
   mode: 'overlook',
   seatId: '',
   frequencyHz: 40,
-  floor: { shown: true, height: 'ear' },
+  slice: initialSlice,
   overlays: { sightlines: true, cones: true, people: true, labels: true },
   light: 'dim',
   selection: null,

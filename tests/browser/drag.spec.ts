@@ -1,8 +1,10 @@
 import { bassReadout } from '../../src/analysis/bass.ts';
-import { bassFloor, floorPlane } from '../../src/analysis/bass-floor.ts';
 import { boxSpec, defaultFrequenciesHz, earTriples, sourceTriples } from '../../src/analysis/inputs.ts';
+import { bassSlice } from '../../src/analysis/slice/field.ts';
+import { enginePlane } from '../../src/analysis/slice/grid.ts';
 import { createBoxField } from '../../src/engines/bass/box-field.ts';
 import type { Project } from '../../src/model/project.ts';
+import { initialSlice } from '../../src/state/slice.ts';
 import { demoProject, expect, probe, settled, test } from './support.ts';
 
 interface Sight {
@@ -24,13 +26,16 @@ const engineFor = (project: Project, heightM: number, frequencyHz: number) => {
   const field = createBoxField(boxSpec(project));
   const sources = sourceTriples(project);
   const one = Float64Array.of(1, 0);
+  const cut = { normal: 'y', atM: heightM } as const;
+  const plane = enginePlane(project, cut);
   const fields = project.subwoofers.map((_, s) =>
-    field.slice(floorPlane(project, heightM), sources.slice(3 * s, 3 * s + 3), one, frequencyHz),
+    field.slice(plane, sources.slice(3 * s, 3 * s + 3), one, frequencyHz),
   );
+  const question = { wish: initialSlice, cut, frequencyHz, frequenciesHz: Float64Array.of(frequencyHz) };
   const frequenciesHz = defaultFrequenciesHz();
   const nominal = field.unitResponses(sources, earTriples(project), frequenciesHz);
   return {
-    floor: bassFloor(project, heightM, frequencyHz, fields),
+    floor: bassSlice(project, question, [fields], null),
     bass: bassReadout(project, { frequenciesHz, nominal, low: null, high: null }),
   };
 };
@@ -40,7 +45,7 @@ test('dragging a subwoofer shows new floors and responses before it is let go', 
   const start = await probe(app, ({ view, stage }) => {
     const { project } = view.document.getState();
     const [x, , z] = project.subwoofers[1].atM;
-    const heightM = view.results.getState().floor?.value.heightM ?? 0;
+    const heightM = view.results.getState().slice?.value.cut.atM ?? 0;
     return { from: stage()?.project([x, heightM, z]), to: stage()?.project([x - 1.6, heightM, z + 1.9]) };
   });
   if (!start.from || !start.to) throw new Error('the subwoofer is not in view');
@@ -55,7 +60,7 @@ test('dragging a subwoofer shows new floors and responses before it is let go', 
         requestAnimationFrame(look);
         const probe = window.parterre;
         const frames = probe?.frames() ?? 0;
-        const { floor, bass } = probe?.view.results.getState() ?? {};
+        const { slice: floor, bass } = probe?.view.results.getState() ?? {};
         const document = probe?.view.document.getState();
         if (frames === drawn || !floor || !bass || !document?.gestureOpen) return;
         drawn = frames;
@@ -65,7 +70,7 @@ test('dragging a subwoofer shows new floors and responses before it is let go', 
           bass: bass.revision,
           atM: document.project.subwoofers[1].atM,
           frequencyHz: floor.value.frequencyHz,
-          heightM: floor.value.heightM,
+          heightM: floor.value.cut.atM,
           floorDb: shares.map((share) => floor.value.levelDb[Math.floor(share * floor.value.levelDb.length)]),
           seatDb: points.map((point) => bass.value.seats[4].levelDb[point]),
         });
@@ -134,11 +139,11 @@ test('dragging a subwoofer shows new floors and responses before it is let go', 
 
   const after = await probe(app, ({ view }) => {
     const { project, revision, canUndo } = view.document.getState();
-    const { floor, bass, geometry } = view.results.getState();
+    const { slice, bass, geometry } = view.results.getState();
     return {
       atM: project.subwoofers[1].atM,
       canUndo,
-      late: [floor, bass, geometry].map((r) => revision - (r?.revision ?? -1)),
+      late: [slice, bass, geometry].map((r) => revision - (r?.revision ?? -1)),
     };
   });
   expect(after.late).toEqual([0, 0, 0]);
@@ -154,7 +159,7 @@ test('dragging a subwoofer shows new floors and responses before it is let go', 
 test('Escape during a drag goes back to where it began', async ({ app }) => {
   const from = await probe(app, ({ view, stage }) => {
     const [x, , z] = view.document.getState().project.subwoofers[1].atM;
-    return stage()?.project([x, view.results.getState().floor?.value.heightM ?? 0, z]);
+    return stage()?.project([x, view.results.getState().slice?.value.cut.atM ?? 0, z]);
   });
   if (!from) throw new Error('the subwoofer is not in view');
   await app.mouse.move(from.x, from.y);

@@ -5,12 +5,12 @@ test('the demo room is there, drawn, and computed', async ({ app }) => {
   const canvas = app.locator('canvas').first();
   await expect(canvas).toBeVisible();
   const state = await probe(app, ({ view }) => {
-    const { geometry, bass, floor, findings, modes } = view.results.getState();
+    const { geometry, bass, slice, findings, modes } = view.results.getState();
     return {
       seats: geometry?.value.seats.length,
       bassSeats: bass?.value.seats.length,
       band: bass?.value.seats.every((seat) => seat.lowDb !== null),
-      floor: floor?.value.levelDb.length,
+      floor: slice?.value.levelDb.length,
       findings: findings?.value.length,
       modes: modes?.value.length,
     };

@@ -11,16 +11,16 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
     await settled(app);
     const points = await probe(app, ({ view, stage }) => {
       const drawn = stage();
-      const floor = view.results.getState().floor?.value;
+      const floor = view.results.getState().slice?.value;
       const scale = document.querySelector<HTMLElement>('.scale[data-low-db]')?.dataset;
       if (!drawn || !floor || !scale) return [];
       const { subwoofers } = view.document.getState().project;
-      const { xM, zM, levelDb, heightM } = floor;
+      const { uM: xM, vM: zM, levelDb, cut } = floor;
       const [lowDb, highDb] = [Number(scale.lowDb), Number(scale.highDb)];
       const flat: { x: number; y: number; share: number }[] = [];
       for (let j = 4; j < zM.length - 4; j += 5) {
         for (let i = 4; i < xM.length - 4; i += 5) {
-          const at = drawn.project([xM[i], heightM, zM[j]]);
+          const at = drawn.project([xM[i], cut.atM, zM[j]]);
           const level = levelDb[j * xM.length + i];
           // Far from a contour (every 3 dB) and where the level hardly changes: there the plain map is what is drawn.
           const toContour = Math.abs(level / 3 - Math.round(level / 3)) * 3;

@@ -12,7 +12,7 @@ const drawnShare = async (app: Page, seatId: string, eyeM: readonly number[]): P
 };
 
 test('every chair, loudspeaker, the picture and the floor are seen from the overlook', async ({ app }) => {
-  await probe(app, ({ view }) => view.session.setState({ floor: { shown: false, height: 'ear' } }));
+  await probe(app, ({ view }) => view.session.setState(({ slice }) => ({ slice: { ...slice, shown: false } })));
   await settled(app);
   const counts = (await probe(app, ({ stage }) => stage()?.objects(1280, 800))) ?? {};
   const demo = demoProject();

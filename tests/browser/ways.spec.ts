@@ -22,14 +22,14 @@ test('by mouse: sit from the plan, come back, sweep the ribbon, read the floor, 
   await expect(app.getByRole('slider', { name: 'Frequency of the bass floor' })).toBeAttached();
   const box = await app.locator('.ribbon-plot').boundingBox();
   if (!box) throw new Error('no ribbon');
-  const before = await probe(app, ({ view }) => Array.from(view.results.getState().floor?.value.levelDb ?? []));
+  const before = await probe(app, ({ view }) => Array.from(view.results.getState().slice?.value.levelDb ?? []));
   await app.mouse.move(box.x + box.width * 0.3, box.y + box.height / 2);
   await app.mouse.down();
   await app.mouse.move(box.x + box.width * 0.62, box.y + box.height / 2, { steps: 4 });
   await app.mouse.up();
   await settled(app);
   const swept = await probe(app, ({ view }) => {
-    const { floor } = view.results.getState();
+    const { slice: floor } = view.results.getState();
     const { frequencyHz } = view.session.getState();
     return { frequencyHz, floorHz: floor?.value.frequencyHz, levels: Array.from(floor?.value.levelDb ?? []) };
   });
@@ -38,8 +38,8 @@ test('by mouse: sit from the plan, come back, sweep the ribbon, read the floor, 
   expect(swept.levels.some((level, i) => Math.abs(level - before[i]) > 3)).toBe(true);
 
   const spot = await probe(app, ({ view, stage }) => {
-    const floor = view.results.getState().floor?.value;
-    return floor ? stage()?.project([0.4, floor.heightM, 2.2]) : null;
+    const floor = view.results.getState().slice?.value;
+    return floor ? stage()?.project([0.4, floor.cut.atM, 2.2]) : null;
   });
   if (!spot) throw new Error('the floor is not in view');
   await app.mouse.move(spot.x, spot.y);
@@ -116,7 +116,7 @@ test('by keyboard alone: seats, sitting, frequency, a number changed and taken b
 });
 
 test('a seat is moved on the floor by the mouse, and one undo takes it back', async ({ app }) => {
-  await probe(app, ({ view }) => view.session.setState({ floor: { shown: false, height: 'ear' } }));
+  await probe(app, ({ view }) => view.session.setState(({ slice }) => ({ slice: { ...slice, shown: false } })));
   await settled(app);
   const at = await probe(app, ({ view, stage }) => {
     const row = view.document.getState().project.rows[0];

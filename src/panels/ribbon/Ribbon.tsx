@@ -1,5 +1,5 @@
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import { floorLegend } from '../../state/floor-legend.ts';
+import { floorLegend } from '../../state/slice-legend.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { decibels, hertz } from '../figures.ts';
 import { useChoose, useCurrent } from '../hooks.ts';
@@ -82,8 +82,8 @@ export const Ribbon = () => {
   const seatId = useSession((state) => state.seatId);
   const frequencyHz = useSession((state) => state.frequencyHz);
   const choose = useChoose();
-  const floor = useResults((state) => state.floor?.value);
-  const scale = floor ? floorLegend(floor) : null;
+  const slice = useResults((state) => state.slice?.value);
+  const scale = slice ? floorLegend(slice) : null;
   const axis = useMemo(() => bass && levelAxis(bass), [bass]);
 
   const layout = size && ribbonLayout(size.width, size.height);

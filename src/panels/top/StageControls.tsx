@@ -7,7 +7,8 @@ const MODES: readonly Option<ViewMode>[] = [
   { value: 'overlook', word: 'Overlook', key: '1' },
   { value: 'sit', word: 'Sit', key: '2' },
 ];
-const HEIGHTS: readonly Option<'ear' | 'carpet'>[] = [
+type Place = 'ear' | 'carpet' | 'elsewhere';
+const PLACES: readonly Option<Place>[] = [
   { value: 'ear', word: 'at ears' },
   { value: 'carpet', word: 'on carpet' },
 ];
@@ -38,11 +39,22 @@ export const ClearButton = () => {
   );
 };
 
+/** The two heights that are wanted most; every other place of the slice is set with the bass. */
+const SlicePlace = () => {
+  const { session } = useView();
+  const { plane, height } = useSession((state) => state.slice);
+  const place: Place = plane === 'level' && typeof height === 'string' ? height : 'elsewhere';
+  const choose = (next: Place) => {
+    if (next !== 'elsewhere') session.setState(({ slice }) => ({ slice: { ...slice, plane: 'level', height: next } }));
+  };
+  return <Choice quiet label="Height of the bass floor" options={PLACES} value={place} onChoose={choose} />;
+};
+
 /** What is drawn over the room. */
 export const OverlaySwitches = () => {
   const { session } = useView();
   const overlays = useSession((state) => state.overlays);
-  const floor = useSession((state) => state.floor);
+  const slice = useSession((state) => state.slice);
   // From a seat only the people are drawn: nothing lies over what one has come to see.
   const outside = useSession((state) => state.mode === 'overlook');
   const set = (part: Partial<typeof overlays>) => session.setState({ overlays: { ...overlays, ...part } });
@@ -65,19 +77,11 @@ export const OverlaySwitches = () => {
         <Switch
           word="Bass floor"
           shortcut="b"
-          on={floor.shown}
-          onChange={(shown) => session.setState({ floor: { ...floor, shown } })}
+          on={slice.shown}
+          onChange={(shown) => session.setState({ slice: { ...slice, shown } })}
         />
       )}
-      {outside && floor.shown && (
-        <Choice
-          quiet
-          label="Height of the bass floor"
-          options={HEIGHTS}
-          value={floor.height}
-          onChoose={(height) => session.setState({ floor: { ...floor, height } })}
-        />
-      )}
+      {outside && slice.shown && <SlicePlace />}
     </fieldset>
   );
 };

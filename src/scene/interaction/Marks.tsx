@@ -1,13 +1,15 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
+import type { SliceAs } from '../../analysis/slice/wish.ts';
 import { mix, type Vec3 } from '../../math/vec3.ts';
 import { roomBox } from '../../model/room.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { formatQuantity } from '../../words/quantities.ts';
 import { useKit } from '../kit.ts';
-import { drawnHeightM } from '../overlays/BassFloor.tsx';
 import type { Label } from '../overlays/label-board.ts';
 import type { LineStyle } from '../overlays/lines.ts';
+import { SeatMarks } from '../overlays/SeatMarks.tsx';
+import { drawnAtM } from '../overlays/slice-geometry.ts';
 import { TONE } from '../overlays/tones.ts';
 import { useLines } from '../overlays/use-lines.ts';
 import { type Dimension, dimensionTicks, wallDimensions } from './dimensions.ts';
@@ -28,11 +30,10 @@ const outline = ({ minXM, maxXM, minZM, maxZM }: Footprint, heightM: number): Ve
   [minXM, heightM, minZM],
 ];
 
-/** Height of the bass floor as drawn, null while it is not. */
+/** Height of a level bass floor as drawn, null while there is none. */
 const useMapHeight = (): number | null => {
-  const shown = useSession((state) => state.floor.shown && state.mode === 'overlook');
-  const heightM = useResults((state) => state.floor?.value.heightM ?? null);
-  return shown && heightM !== null ? drawnHeightM(heightM) : null;
+  const shown = useSession((state) => state.slice.shown && state.mode === 'overlook');
+  return useResults(({ slice }) => (shown && slice?.value.cut.normal === 'y' ? drawnAtM(slice.value.cut) : null));
 };
 
 /** A thing's plan on the bass floor, what the pointer is over, what is chosen, and how far a dragged thing is from the walls. */
@@ -94,35 +95,34 @@ export const Marks = () => {
     <group>
       <primitive object={plan.object} />
       <primitive object={marked.object} />
-      <ProbeLabel heightM={mapM} />
+      {mapM !== null && <SeatMarks heightM={mapM} />}
+      <ProbeLabel />
     </group>
   );
 };
 
 const tint = (chosen: boolean): string => (chosen ? TONE.strong : TONE.brass);
 
-/** The level under the pointer, on a card beside it. */
-const ProbeLabel = ({ heightM }: { readonly heightM: number | null }) => {
+/** What the bass floor says under the pointer, on a card beside it. */
+const ProbeLabel = () => {
   const { labels } = useKit();
   const probe = useSession((state) => state.probe);
+  const as = useResults(({ slice }) => slice?.value.as ?? 'level');
   useEffect(() => {
-    const at = heightM === null ? null : probe;
-    labels.set(
-      'probe',
-      at && heightM !== null
-        ? [
-            {
-              key: 'level',
-              atM: [at.xM, heightM, at.zM],
-              value: `${at.levelDb < 0 ? '\u2212' : ''}${Math.abs(at.levelDb).toFixed(1)}`,
-              after: 'dB',
-              priority: PROBE_PRIORITY,
-              tone: 'chosen',
-            },
-          ]
-        : [],
-    );
+    labels.set('probe', probe ? [{ key: 'level', atM: probe.atM, ...probeWords(probe, as) }] : []);
     requestFrame('session');
-  }, [labels, probe, heightM]);
+  }, [labels, probe, as]);
   return null;
 };
+
+type ProbeWords = Pick<Label, 'value' | 'after' | 'priority' | 'tone'>;
+
+const decibels = (value: number, plus: string): string => `${value < 0 ? '\u2212' : plus}${Math.abs(value).toFixed(1)}`;
+
+/** The level, or the difference with its sign; of a pressure its level too, which holds still while the sign changes. */
+const probeWords = ({ levelDb, value }: { levelDb: number; value: number }, as: SliceAs): ProbeWords => ({
+  value: as === 'difference' ? decibels(value, '+') : decibels(levelDb, ''),
+  after: as === 'difference' ? 'dB from the mean' : 'dB',
+  priority: PROBE_PRIORITY,
+  tone: 'chosen',
+});

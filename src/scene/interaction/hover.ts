@@ -1,7 +1,8 @@
 import type { ItemRef } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
 import type { View } from '../../state/view.tsx';
-import { levelAt } from '../overlays/level-map.ts';
+import { levelAt, valueAt } from '../overlays/level-map.ts';
+import { pointOnSlice } from '../overlays/slice-geometry.ts';
+import { sliceTurn } from '../overlays/slice-turn.ts';
 import { covers, footprintOf, handlesOf } from './drag.ts';
 import type { Hit } from './pick.ts';
 
@@ -12,6 +13,7 @@ export const sameRef = (a: ItemRef | null, b: ItemRef | null): boolean =>
 export const itemAt = (view: View, hit: Hit | null): ItemRef | null => {
   if (!hit?.floor) return hit?.ref ?? null;
   const { project } = view.document.getState();
+  if (view.results.getState().slice?.value.cut.normal !== 'y') return null;
   const [x, , z] = hit.atM;
   return (
     handlesOf(project).find((ref) => {
@@ -21,20 +23,18 @@ export const itemAt = (view: View, hit: Hit | null): ItemRef | null => {
   );
 };
 
-/** Tells the session what is under the pointer: the item, and the level of the bass floor. */
+/** Tells the session what is under the pointer: the item, and what the bass floor says there. */
 export const hover = (view: View, hit: Hit | null): void => {
-  const { session, results, document } = view;
+  const { session, results } = view;
   const { hovered, probe } = session.getState();
   const item = itemAt(view, hit);
   if (!sameRef(item, hovered)) session.setState({ hovered: item });
-  const floor = results.getState().floor?.value;
-  if (!hit?.floor || !floor) {
+  const slice = results.getState().slice?.value;
+  if (!hit?.floor || !slice) {
     if (probe) session.setState({ probe: null });
     return;
   }
-  const { minM, maxM } = roomBox(document.getState().project);
-  const [x, , z] = hit.atM;
-  const xM = Math.min(maxM[0], Math.max(minM[0], x));
-  const zM = Math.min(maxM[2], Math.max(minM[2], z));
-  session.setState({ probe: { xM, zM, levelDb: levelAt(floor, xM, zM) } });
+  const [u, v] = pointOnSlice(slice.cut, hit.atM);
+  const value = valueAt(slice, u, v, sliceTurn.radians);
+  session.setState({ probe: { atM: hit.atM, levelDb: levelAt(slice, u, v), value } });
 };

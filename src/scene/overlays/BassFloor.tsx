@@ -1,91 +1,73 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
-import { DoubleSide, ShaderMaterial } from 'three';
-import { roomBox } from '../../model/room.ts';
-import { floorLegend } from '../../state/floor-legend.ts';
+import { requestFrame } from '../../state/frames.ts';
+import { sliceLegend } from '../../state/slice-legend.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
+import { FloorShadow } from './FloorShadow.tsx';
 import { FloorMap } from './floor-shader.ts';
+import type { LineStyle } from './lines.ts';
+import { PressureWave } from './PressureWave.tsx';
+import { mapOutline, sliceGeometry, slicePoint } from './slice-geometry.ts';
+import { sliceTurn } from './slice-turn.ts';
+import { TONE } from './tones.ts';
+import { useLines } from './use-lines.ts';
 
-/** The map ends this far from the walls, so that its rim is seen against them. */
-export const RIM_M = 0.02;
-/** A map lying on the carpet stands this much above it. */
-const LYING_M = 0.008;
-const SHADOW_FROM_M = 0.2;
 const FLOOR = { kind: 'floor', id: 'floor' };
-const noRay = () => undefined;
-const TURN_LEVEL = -Math.PI / 2;
+const RIM: LineStyle = { widthPx: 1.5, opacity: 0.95, hidden: 0.25 };
 
-/** At how many metres a floor is drawn: where it was computed, or just above the carpet. */
-export const drawnHeightM = (heightM: number): number => Math.max(LYING_M, heightM);
-
-const createShadow = () =>
-  new ShaderMaterial({
-    transparent: true,
-    depthWrite: false,
-    vertexShader:
-      'varying vec2 at; void main() { at = uv; gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0); }',
-    fragmentShader:
-      'varying vec2 at; void main() { vec2 edge = min(at, 1.0 - at); gl_FragColor = vec4(0.0, 0.0, 0.0, 0.34 * smoothstep(0.0, 0.12, edge.x) * smoothstep(0.0, 0.09, edge.y)); }',
-  });
-
-/** Whether a floor answers for the document and frequency of just now. */
-const useFloorStale = (): boolean => {
+/** Whether the slice answers for the document and frequency of just now. */
+const useSliceStale = (): boolean => {
   const revision = useDocument((state) => state.revision);
   const variant = useDocument((state) => state.variant);
   const frequencyHz = useSession((state) => state.frequencyHz);
-  return useResults(({ floor }) =>
-    floor === null
+  return useResults(({ slice }) =>
+    slice === null
       ? false
-      : floor.revision !== revision ||
-        floor.variant !== variant ||
-        Math.abs(floor.value.frequencyHz - frequencyHz) > 0.01 * frequencyHz,
+      : slice.revision !== revision ||
+        slice.variant !== variant ||
+        (slice.value.bandHz === null && Math.abs(slice.value.frequencyHz - frequencyHz) > 0.01 * frequencyHz),
   );
 };
 
-/** The level over the floor as a coloured slice with contours; while sitting it is kept out of the view of the picture. */
+/** The slice as a coloured map with contours and a thin brass rim; while sitting it is kept out of the view of the picture. */
 export const BassFloor = () => {
-  const floor = useResults((state) => state.floor?.value ?? null);
-  const room = useDocument((state) => state.project);
-  const wanted = useSession((state) => state.floor.shown && state.mode === 'overlook');
-  const stale = useFloorStale();
+  const slice = useResults((state) => state.slice?.value ?? null);
+  const project = useDocument((state) => state.project);
+  const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
+  const stale = useSliceStale();
   const map = useMemo(() => new FloorMap(), []);
-  const shadow = useMemo(createShadow, []);
-  useEffect(
-    () => () => {
-      map.dispose();
-      shadow.dispose();
-    },
-    [map, shadow],
-  );
+  const rim = useLines(RIM);
+  useEffect(() => () => map.dispose(), [map]);
+
+  const { normal = 'y', atM = 0 } = slice?.cut ?? {};
+  const cut = useMemo(() => ({ normal, atM }), [normal, atM]);
+  const outline = useMemo(() => mapOutline(project, cut), [project, cut]);
+  const geometry = useMemo(() => sliceGeometry(cut, outline), [cut, outline]);
+  useEffect(() => () => geometry.dispose(), [geometry]);
+
   useLayoutEffect(() => {
-    if (floor) map.show(floor, floorLegend(floor));
-  }, [map, floor]);
+    if (!slice) return;
+    map.show(slice, sliceLegend(slice));
+    sliceTurn.radians = map.turnTo(0);
+  }, [map, slice]);
   useLayoutEffect(() => map.dim(stale), [map, stale]);
-  if (!floor || !wanted) return null;
-  const { widthM, lengthM } = roomBox(room);
-  const heightM = drawnHeightM(floor.heightM);
+  useLayoutEffect(() => {
+    rim.begin();
+    for (const corners of outline)
+      rim.line(
+        [...corners, corners[0]].map((corner) => slicePoint(cut, corner)),
+        TONE.brass,
+      );
+    rim.end();
+    requestFrame('session');
+  }, [rim, outline, cut]);
+
+  if (!slice || !wanted) return null;
   return (
     <group userData={FLOOR}>
-      <mesh
-        userData={FLOOR}
-        material={map.material}
-        position={[0, heightM, lengthM / 2]}
-        rotation-x={TURN_LEVEL}
-        scale={[widthM - 2 * RIM_M, lengthM - 2 * RIM_M, 1]}
-        material-side={DoubleSide}
-      >
-        <planeGeometry />
-      </mesh>
-      {heightM > SHADOW_FROM_M && (
-        <mesh
-          raycast={noRay}
-          material={shadow}
-          position={[0, 0.004, lengthM / 2]}
-          rotation-x={TURN_LEVEL}
-          scale={[widthM, lengthM, 1]}
-        >
-          <planeGeometry />
-        </mesh>
-      )}
+      <mesh userData={FLOOR} material={map.material} geometry={geometry} />
+      <primitive object={rim.object} />
+      <FloorShadow cut={cut} outline={outline} />
+      {slice.as === 'pressure' && slice.pressure && <PressureWave map={map} />}
     </group>
   );
 };

@@ -1,6 +1,7 @@
-import type { BassFloor } from '../../analysis/types.ts';
+import type { BassSlice } from '../../analysis/types.ts';
 import { cividis } from '../../math/cividis.ts';
-import { type LevelScale, shareOf } from '../../math/level-scale.ts';
+import { diverging } from '../../math/diverging.ts';
+import type { SliceLegend } from '../../state/slice-legend.ts';
 
 /** Where a coordinate falls among n equally spaced ones, clamped to the first and last. */
 const gridAt = (valueM: number, coordinatesM: Float64Array): number => {
@@ -9,22 +10,37 @@ const gridAt = (valueM: number, coordinatesM: Float64Array): number => {
   return span > 0 ? Math.min(last, Math.max(0, ((valueM - coordinatesM[0]) / span) * last)) : 0;
 };
 
-/** The level at a point of the floor, bilinear between grid points exactly as the shader draws it. */
-export const levelAt = ({ xM, zM, levelDb }: BassFloor, atXM: number, atZM: number): number => {
-  const columns = xM.length;
-  const x = gridAt(atXM, xM);
-  const z = gridAt(atZM, zM);
-  const i = Math.min(Math.floor(x), Math.max(0, columns - 2));
-  const j = Math.min(Math.floor(z), Math.max(0, zM.length - 2));
+/** A grid's value at a point, bilinear between grid points exactly as the shader draws it. */
+const bilinear = ({ uM, vM }: BassSlice, values: ArrayLike<number>, atUM: number, atVM: number): number => {
+  const columns = uM.length;
+  const u = gridAt(atUM, uM);
+  const v = gridAt(atVM, vM);
+  const i = Math.min(Math.floor(u), Math.max(0, columns - 2));
+  const j = Math.min(Math.floor(v), Math.max(0, vM.length - 2));
   const right = Math.min(i + 1, columns - 1);
-  const below = Math.min(j + 1, zM.length - 1);
-  const s = x - i;
-  const t = z - j;
-  const near = levelDb[j * columns + i] * (1 - s) + levelDb[j * columns + right] * s;
-  const far = levelDb[below * columns + i] * (1 - s) + levelDb[below * columns + right] * s;
+  const below = Math.min(j + 1, vM.length - 1);
+  const s = u - i;
+  const t = v - j;
+  const near = values[j * columns + i] * (1 - s) + values[j * columns + right] * s;
+  const far = values[below * columns + i] * (1 - s) + values[below * columns + right] * s;
   return near * (1 - t) + far * t;
 };
 
-/** The colour a level is drawn in, sRGB 0 to 255: the legend's, the ribbon's and the floor's. */
-export const levelColour = (levelDb: number, scale: LevelScale): readonly [number, number, number] =>
-  cividis(shareOf(levelDb, scale));
+/** The level at a point of a slice, in its own axes; NaN outside the room. */
+export const levelAt = (slice: BassSlice, atUM: number, atVM: number): number =>
+  bilinear(slice, slice.levelDb, atUM, atVM);
+
+/** What a slice's colour at a point stands for: level, difference from the seats' mean, or the pressure at `turn` radians. */
+export const valueAt = (slice: BassSlice, atUM: number, atVM: number, turn: number): number => {
+  if (slice.as === 'pressure' && slice.pressure) {
+    const { re, im } = slice.pressure;
+    return bilinear(slice, re, atUM, atVM) * Math.cos(turn) - bilinear(slice, im, atUM, atVM) * Math.sin(turn);
+  }
+  return levelAt(slice, atUM, atVM) - (slice.as === 'difference' ? (slice.meanDb ?? 0) : 0);
+};
+
+/** The colour a value is drawn in, sRGB 0 to 255: the legend's and the map's. */
+export const legendColour = (value: number, { kind, low, high }: SliceLegend): readonly [number, number, number] => {
+  const share = Math.min(1, Math.max(0, (value - low) / (high - low)));
+  return kind === 'level' ? cividis(share) : diverging(share);
+};

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { bassReadout } from '../../../src/analysis/bass.ts';
-import { bassFloor, floorGrid, floorHeightM, floorPlane } from '../../../src/analysis/bass-floor.ts';
+import { floorGrid } from '../../../src/analysis/bass-floor.ts';
 import { findings } from '../../../src/analysis/findings.ts';
 import { geometryReadout } from '../../../src/analysis/geometry.ts';
-import { boxSpec, METRIC_FREQUENCIES_HZ, sourceTriples } from '../../../src/analysis/inputs.ts';
+import { METRIC_FREQUENCIES_HZ } from '../../../src/analysis/inputs.ts';
 import { modeReadouts } from '../../../src/analysis/modes.ts';
 import type { BassReadout } from '../../../src/analysis/types.ts';
-import { createBoxField } from '../../../src/engines/bass/box-field.ts';
 import type { UnitResponses } from '../../../src/engines/bass/room-field.ts';
 import type { Project } from '../../../src/model/project.ts';
 import { demo, plain } from './rooms.ts';
@@ -189,27 +188,6 @@ describe('the bass floor', () => {
     const small = floorGrid(plain());
     expect(small.xM.length).toBeGreaterThanOrEqual(64);
     expect(small.zM.length).toBeGreaterThanOrEqual(96);
-  });
-
-  it('lies at the ears of a seat or on the carpet', () => {
-    expect(floorHeightM(project, 'ear', 'back-1')).toBeCloseTo(1.47, 9);
-    expect(floorHeightM(project, 'carpet', 'back-1')).toBeLessThan(0.05);
-  });
-
-  it('shows at a seat what the seat gets, and turns with the drive', () => {
-    const [first] = project.subwoofers;
-    const alone = { ...project, subwoofers: [{ ...first, gainDb: -3, inverted: true, delayMs: 7 }] };
-    const field = createBoxField(boxSpec(alone));
-    const heightM = floorHeightM(alone, 'ear', 'front-2');
-    const plane = floorPlane(alone, heightM);
-    const slice = field.slice(plane, sourceTriples(alone), Float64Array.from([1, 0]), 63);
-    const floor = bassFloor(alone, heightM, 63, [slice]);
-    const [i, j] = [20, 70];
-    const point = Float64Array.from([plane.uM[i], heightM, plane.vM[j]]);
-    const unit = field.unitResponses(sourceTriples(alone), point, Float64Array.from([63]));
-    const expected = 20 * Math.log10(Math.hypot(unit.re[0], unit.im[0])) - 3;
-    // The slice's own stated error against the point formula is a hundredth of a decibel (engine.md 6: 1.7e-4 relative).
-    expect(Math.abs(floor.levelDb[j * floor.xM.length + i] - expected)).toBeLessThan(0.02);
   });
 });
 

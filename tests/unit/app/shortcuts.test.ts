@@ -18,7 +18,7 @@ describe('shortcuts', () => {
     expect(run('`').stageCleared).toBe(true);
     expect(run('.').frequencyHz).toBeCloseTo(40 * 2 ** (1 / 24), 9);
     expect(run('[').seatId).toBe('front-1');
-    expect(run('b').floor.shown).toBe(false);
+    expect(run('b').slice.shown).toBe(false);
   });
 
   it('tells undo from redo and leaves the browser’s other keys alone', () => {

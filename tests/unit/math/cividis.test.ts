@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CIVIDIS_BYTES, cividis, cividisCss } from '../../../src/math/cividis.ts';
-import { levelScale, shareOf } from '../../../src/math/level-scale.ts';
+import { DIVERGING_BYTES, diverging } from '../../../src/math/diverging.ts';
 
 /** CIE lightness of an sRGB colour (IEC 61966-2-1 transfer curve, CIE 1976 L*; from memory). */
 const lightness = (rgb: readonly number[]): number => {
@@ -32,36 +32,27 @@ describe('cividis', () => {
   });
 });
 
-describe('level scale', () => {
-  const levels = (top: number) => Float32Array.from({ length: 400 }, (_, i) => top - 40 * (1 - i / 399));
-
-  it('spans 36 dB under the top, on whole 6 dB', () => {
-    expect(levelScale(levels(10))).toEqual({ lowDb: -24, highDb: 12, stepDb: 3 });
-    expect(levelScale(levels(-13))).toEqual({ lowDb: -48, highDb: -12, stepDb: 3 });
+describe('the map for values with a sign', () => {
+  it('is purple below, orange above, dark and without colour in the middle', () => {
+    expect(DIVERGING_BYTES.length).toBe(768);
+    const [purple, middle, orange] = [diverging(0), diverging(0.5), diverging(1)];
+    expect(purple[2]).toBeGreaterThan(purple[0]);
+    expect(purple[0]).toBeGreaterThan(purple[1]);
+    expect(orange[0]).toBeGreaterThan(orange[1]);
+    expect(orange[1]).toBeGreaterThan(orange[2]);
+    expect(Math.max(...middle) - Math.min(...middle)).toBeLessThan(12);
+    expect(diverging(-1)).toEqual(purple);
+    expect(diverging(2)).toEqual(orange);
   });
 
-  it('stays while the top wanders a little and follows when it leaves', () => {
-    const first = levelScale(levels(11));
-    expect(levelScale(levels(13), first)).toBe(first);
-    expect(levelScale(levels(4), first)).toBe(first);
-    expect(levelScale(levels(16), first).highDb).toBe(18);
-    expect(levelScale(levels(0), first).highDb).toBe(0);
-  });
-
-  it('is not stretched by the few points at the mouth of a source', () => {
-    const some = levels(10);
-    some[0] = 60;
-    expect(levelScale(some).highDb).toBe(12);
-  });
-
-  it('keeps the last scale when there is nothing to go by', () => {
-    const last = { lowDb: -24, highDb: 12, stepDb: 3 };
-    expect(levelScale(new Float32Array([Number.NaN, Number.NaN]), last)).toBe(last);
-    expect(levelScale(new Float32Array(0), last)).toBe(last);
-  });
-
-  it('places a level on the scale, clamped', () => {
-    const scale = { lowDb: -24, highDb: 12, stepDb: 3 };
-    expect([shareOf(-30, scale), shareOf(-24, scale), shareOf(-6, scale), shareOf(20, scale)]).toEqual([0, 0, 0.5, 1]);
+  it('grows lighter either way by even steps, alike on both sides', () => {
+    const steps = Array.from({ length: 9 }, (_, i) => [
+      lightness(diverging(0.5 - i / 16)),
+      lightness(diverging(0.5 + i / 16)),
+    ]);
+    for (let i = 1; i < steps.length; i++)
+      for (const side of [0, 1]) expect(steps[i][side] - steps[i - 1][side]).toBeGreaterThan(4);
+    // OKLab's lightness and CIE's differ by a few units for saturated colours (from memory): alike to 4 of 100.
+    for (const [low, high] of steps) expect(Math.abs(low - high)).toBeLessThan(4);
   });
 });

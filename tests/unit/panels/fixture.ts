@@ -1,5 +1,5 @@
 import { findings } from '../../../src/analysis/findings.ts';
-import type { BassFloor, BassReadout, GeometryReadout, ModeReadout } from '../../../src/analysis/types.ts';
+import type { BassReadout, BassSlice, GeometryReadout, ModeReadout } from '../../../src/analysis/types.ts';
 import { distance, subtract } from '../../../src/math/vec3.ts';
 import twoRow from '../../../src/model/presets/two-row.json';
 import type { Project } from '../../../src/model/project.ts';
@@ -71,12 +71,22 @@ export const plausibleBass = (project: Project): BassReadout => {
   return { frequenciesHz, seats, spreadDb, meanSpreadDb: 2.36, meanVarianceDb2: 6.4, maxMinDb: 11.8 };
 };
 
-export const plausibleFloor = (frequencyHz: number): BassFloor => {
+export const plausibleFloor = (frequencyHz: number): BassSlice => {
   const xM = Float64Array.from({ length: 30 }, (_, i) => -2.15 + (i * 4.3) / 29);
   const zM = Float64Array.from({ length: 42 }, (_, i) => (i * 6.1) / 41);
   const levelDb = new Float32Array(30 * 42);
   for (let j = 0; j < 42; j++) for (let i = 0; i < 30; i++) levelDb[j * 30 + i] = levelAt(frequencyHz, xM[i], zM[j]);
-  return { frequencyHz, heightM: 1.11, xM, zM, levelDb };
+  return {
+    cut: { normal: 'y', atM: 1.11 },
+    as: 'level',
+    frequencyHz,
+    bandHz: null,
+    uM: xM,
+    vM: zM,
+    levelDb,
+    pressure: null,
+    meanDb: null,
+  };
 };
 
 export const PLAUSIBLE_MODES: readonly ModeReadout[] = [28.1, 39.9, 48.8, 56.3, 63.5, 63.6, 69.5, 79.8, 84.5, 92.9].map(
@@ -99,7 +109,7 @@ export const plausibleView = (): View => {
     geometry: keyed(geometry),
     bass: keyed(bass),
     modes: keyed(PLAUSIBLE_MODES),
-    floor: keyed(plausibleFloor(40)),
+    slice: keyed(plausibleFloor(40)),
     findings: keyed(findings(project, geometry, bass)),
   });
   return view;

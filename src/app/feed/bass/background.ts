@@ -1,0 +1,88 @@
+import { boxSpec, earTriples, sourceTriples } from '../../../analysis/inputs.ts';
+import type { Lane } from '../../../compute/lane.ts';
+import type { Answers } from '../../../compute/protocol.ts';
+import type { Kept } from './kept.ts';
+import { type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
+
+const MODES_TO_HZ = 250;
+
+/** One thing worked out while the hand rests. */
+interface Part {
+  readonly name: string;
+  /** What it depends on; null where it is not wanted. */
+  key(wanted: Wanted): string | null;
+  kept(kept: Kept): string | null;
+  errand(wanted: Wanted, kept: Kept, key: string): Errand;
+}
+
+const modes: Part = {
+  name: 'modes',
+  key: ({ fieldKey }) => fieldKey,
+  kept: (kept) => kept.modes.key,
+  errand: ({ project }, kept, key) => ({
+    jobs: [{ kind: 'modes', spec: boxSpec(project), maxHz: MODES_TO_HZ }],
+    take: ([found]) => kept.modes.put(key, found as Answers['modes']),
+  }),
+};
+
+const band: Part = {
+  name: 'band',
+  key: ({ responsesKey }) => responsesKey,
+  kept: (kept) => kept.band.key,
+  errand: ({ project }, kept, key) => {
+    const common = {
+      sourcesM: sourceTriples(project),
+      receiversM: earTriples(project),
+      frequenciesHz: FREQUENCIES_HZ,
+    };
+    return {
+      jobs: [
+        { kind: 'responses', spec: boxSpec(project, 'low'), ...common },
+        { kind: 'responses', spec: boxSpec(project, 'high'), ...common },
+      ],
+      take: ([low, high]) =>
+        kept.band.put(key, { low: low as Answers['responses'], high: high as Answers['responses'] }),
+    };
+  },
+};
+
+const PARTS: readonly Part[] = [modes, band];
+
+/**
+ * Does one part after the other while the hand rests, the most wanted first; after each it looks anew at what is wanted. A
+ * part that failed is not tried again until what it depends on has changed.
+ */
+export const createBackground = (
+  lane: Lane,
+  kept: Kept,
+  wantedNow: () => Wanted | null,
+  onAnswer: () => void,
+): { rest(): void } => {
+  const failed = new Map<string, string>();
+  let busy = false;
+
+  const rest = () => {
+    const wanted = busy ? null : wantedNow();
+    if (!wanted) return;
+    for (const part of PARTS) {
+      const key = part.key(wanted);
+      if (key === null || part.kept(kept) === key || failed.get(part.name) === key) continue;
+      void fetch(part, wanted, key);
+      return;
+    }
+  };
+
+  const fetch = async (part: Part, wanted: Wanted, key: string) => {
+    busy = true;
+    const errand = part.errand(wanted, kept, key);
+    const outcome = await lane.ask(errand.jobs);
+    busy = false;
+    if (outcome.status === 'done') {
+      errand.take(outcome.answers);
+      onAnswer();
+    } else if (outcome.status === 'failed') failed.set(part.name, key);
+    rest();
+  };
+
+  return { rest };
+};

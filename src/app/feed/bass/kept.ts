@@ -1,0 +1,45 @@
+import type { Answers, UnitSlices } from '../../../compute/protocol.ts';
+import type { UnitResponses } from '../../../engines/bass/room-field.ts';
+
+/** One answer of the engine and what it was asked for; the latest of its kind. */
+export interface Keeping<T> {
+  readonly key: string | null;
+  /** The answer if it was asked for under this key. */
+  of(key: string | null): T | null;
+  put(key: string, value: T): void;
+}
+
+const keeping = <T>(): Keeping<T> => {
+  let kept: { readonly key: string; readonly value: T } | null = null;
+  return {
+    get key() {
+      return kept?.key ?? null;
+    },
+    of: (key) => (kept !== null && kept.key === key ? kept.value : null),
+    put(key, value) {
+      kept = { key, value };
+    },
+  };
+};
+
+/**
+ * The engine's answers as they came, apart from gain, delay and polarity: an edit of those is shown from here and calls no
+ * engine.
+ */
+export interface Kept {
+  readonly responses: Keeping<UnitResponses>;
+  /** The slice's unit fields by frequency, then by subwoofer. */
+  readonly slices: Keeping<readonly UnitSlices['fields'][]>;
+  /** The seats at the slice's frequencies. */
+  readonly mean: Keeping<UnitResponses>;
+  readonly band: Keeping<{ readonly low: UnitResponses; readonly high: UnitResponses }>;
+  readonly modes: Keeping<Answers['modes']>;
+}
+
+export const emptyKept = (): Kept => ({
+  responses: keeping(),
+  slices: keeping(),
+  mean: keeping(),
+  band: keeping(),
+  modes: keeping(),
+});

@@ -1,0 +1,108 @@
+import {
+  bassFieldKey,
+  bassPlacesKey,
+  boxSpec,
+  defaultFrequenciesHz,
+  earTriples,
+  sourceTriples,
+} from '../../../analysis/inputs.ts';
+import type { SliceQuestion } from '../../../analysis/slice/field.ts';
+import { enginePlane } from '../../../analysis/slice/grid.ts';
+import { cutOf, sliceFrequenciesHz } from '../../../analysis/slice/wish.ts';
+import type { Answers, Job } from '../../../compute/protocol.ts';
+import type { Project } from '../../../model/project.ts';
+import type { View } from '../../../state/view.tsx';
+import type { Kept } from './kept.ts';
+
+/** The report's frequencies: what the seats are answered at while the hand moves. */
+export const FREQUENCIES_HZ = defaultFrequenciesHz();
+
+/** What document and session ask of the engine just now, and the keys its answers are kept under. */
+export interface Wanted {
+  readonly project: Project;
+  readonly revision: number;
+  readonly seatId: string;
+  readonly fieldKey: string;
+  readonly responsesKey: string;
+  readonly slicesKey: string;
+  /** Null where no difference from the seats' mean is shown. */
+  readonly meanKey: string | null;
+  readonly question: SliceQuestion;
+}
+
+export const wantedOf = (view: View): Wanted => {
+  const { project, revision } = view.document.getState();
+  const { slice, seatId, frequencyHz } = view.session.getState();
+  const cut = cutOf(project, slice, seatId);
+  const frequenciesHz = sliceFrequenciesHz(slice, frequencyHz);
+  const fieldKey = bassFieldKey(project);
+  const responsesKey = `${fieldKey}|${bassPlacesKey(project)}`;
+  const sources = JSON.stringify(project.subwoofers.map(({ id, atM }) => [id, atM]));
+  const frequencies = frequenciesHz.join();
+  return {
+    project,
+    revision,
+    seatId,
+    fieldKey,
+    responsesKey,
+    slicesKey: `${fieldKey}|${sources}|${cut.normal}${cut.atM}|${frequencies}`,
+    meanKey: slice.as === 'difference' ? `${responsesKey}|${frequencies}` : null,
+    question: { wish: slice, cut, frequencyHz, frequenciesHz },
+  };
+};
+
+/** Whether everything that is wanted has been answered. */
+export const answered = (wanted: Wanted, kept: Kept): boolean =>
+  kept.responses.key === wanted.responsesKey &&
+  kept.slices.key === wanted.slicesKey &&
+  (wanted.meanKey === null || kept.mean.key === wanted.meanKey);
+
+export interface Errand {
+  readonly jobs: readonly Job[];
+  /** Puts the answers where they belong. */
+  take(answers: readonly Answers[Job['kind']][]): void;
+}
+
+/** What the interactive lane has to do for what is wanted and not kept: slice, seats and mean in one request. */
+export const errandFor = (wanted: Wanted, kept: Kept): Errand => {
+  const { project, question } = wanted;
+  const { frequenciesHz } = question;
+  const spec = boxSpec(project);
+  const sourcesM = sourceTriples(project);
+  const jobs: Job[] = [];
+  const takers: ((answers: readonly Answers[Job['kind']][]) => void)[] = [];
+  if (kept.slices.key !== wanted.slicesKey) {
+    const plane = enginePlane(project, question.cut);
+    const first = jobs.length;
+    for (const frequencyHz of frequenciesHz) jobs.push({ kind: 'slices', spec, sourcesM, plane, frequencyHz });
+    takers.push((answers) => {
+      const found = answers.slice(first, first + frequenciesHz.length) as Answers['slices'][];
+      kept.slices.put(
+        wanted.slicesKey,
+        found.map(({ fields }) => fields),
+      );
+    });
+  }
+  const ears = (hz: Float64Array): Job => ({
+    kind: 'responses',
+    spec,
+    sourcesM,
+    receiversM: earTriples(project),
+    frequenciesHz: hz,
+  });
+  if (kept.responses.key !== wanted.responsesKey) {
+    const at = jobs.push(ears(FREQUENCIES_HZ)) - 1;
+    takers.push((answers) => kept.responses.put(wanted.responsesKey, answers[at] as Answers['responses']));
+  }
+  const { meanKey } = wanted;
+  if (meanKey !== null && kept.mean.key !== meanKey) {
+    const at = jobs.push(ears(frequenciesHz)) - 1;
+    takers.push((answers) => kept.mean.put(meanKey, answers[at] as Answers['responses']));
+  }
+  return {
+    jobs,
+    take: (answers) => {
+      for (const take of takers) take(answers);
+    },
+  };
+};
