@@ -28,6 +28,10 @@ export interface SessionState {
   };
   readonly light: LightPreset;
   readonly selection: ItemRef | null;
+  /** What is chosen besides `selection`, in the order it was chosen. */
+  readonly alsoSelected: readonly ItemRef[];
+  /** What the page's one polite live region says; the count tells the same words said twice apart. */
+  readonly announcement: { readonly text: string; readonly count: number };
   readonly hovered: ItemRef | null;
   /** Whether taps add to what is chosen instead of choosing anew. */
   readonly gathering: boolean;
@@ -58,6 +62,8 @@ export const initialSession: SessionState = {
   overlays: { sightlines: true, cones: true, people: true, labels: true },
   light: 'dim',
   selection: null,
+  alsoSelected: [],
+  announcement: { text: '', count: 0 },
   hovered: null,
   gathering: false,
   pairsReleased: false,
