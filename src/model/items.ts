@@ -48,10 +48,13 @@ export const seatIndices = (project: Project, id: string): readonly [number, num
   return undefined;
 };
 
+/** A surface of a polygon plan's own: its edge's number. */
+export const isEdge = (surfaceId: string): boolean => /^\d{1,2}$/.test(surfaceId);
+
 /** Where an item stands in the document, as keys from its top; undefined when there is no such item. */
 export const keysOf = (project: Project, { kind, id }: ItemRef): Key[] | undefined => {
   if (kind === 'picture') return ['picture'];
-  if (kind === 'surface') return ['room', 'surfaces', id];
+  if (kind === 'surface') return isEdge(id) ? ['room', 'surfaces', 'walls', id] : ['room', 'surfaces', id];
   if (kind === 'seat') {
     const indices = seatIndices(project, id);
     return indices && ['rows', indices[0], 'seats', indices[1]];

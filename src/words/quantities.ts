@@ -17,6 +17,7 @@ const STYLES: Readonly<Record<Exclude<NumberQuantity, 'length'>, { decimals: num
   time: { decimals: 1, suffix: ' ms' },
   frequency: { decimals: 1, suffix: ' Hz' },
   ratio: { decimals: 2, suffix: '' },
+  admittance: { decimals: 4, suffix: '' },
   temperature: { decimals: 1, suffix: ' °C' },
   power: { decimals: 0, suffix: ' W' },
   light: { decimals: 0, suffix: ' lm' },
@@ -35,6 +36,7 @@ const UNITS: Readonly<Record<Exclude<NumberQuantity, 'length'>, Readonly<Record<
   time: { ms: 1, s: 1000 },
   frequency: { hz: 1, hertz: 1, khz: 1000 },
   ratio: { '%': 0.01 },
+  admittance: {},
   temperature: { '°c': 1, c: 1, '°': 1 },
   power: { w: 1, watt: 1, watts: 1, kw: 1000 },
   light: { lm: 1, lumen: 1, lumens: 1 },
@@ -53,6 +55,13 @@ export const shownStep = (quantity: NumberQuantity, units: UnitSystem): number =
   if (quantity === 'length') return units === 'metric' ? 0.01 : 0.0254 / 8;
   return 10 ** -STYLES[quantity].decimals;
 };
+
+/** Half an inch: what a tape in inches moves by where one in metres moves by a centimetre. */
+const IMPERIAL_STEP_M = 0.0127;
+
+/** What one press of an arrow key adds to a field, in its stored unit. */
+export const stepFor = ({ quantity, step }: Field, units: UnitSystem): number =>
+  quantity === 'length' && units === 'imperial' ? IMPERIAL_STEP_M : (step ?? 1);
 
 const PLAIN_NUMBER = /^([-+]?) ?(\d+(?:\.\d+)?|\.\d+) ?([^\d\s.]*)$/;
 const PROPORTION = /^(\d+(?:\.\d+)?) ?[:/] ?(\d+(?:\.\d+)?)$/;

@@ -1,5 +1,15 @@
 import type { Key } from '../paths.ts';
-import { type AnySchema, allowedBy, bare, childOf, limitsOf, listOf, recordOf, shapesOf } from '../schema/describe.ts';
+import {
+  type AnySchema,
+  allowedBy,
+  bare,
+  childOf,
+  isAbsent,
+  limitsOf,
+  listOf,
+  recordOf,
+  shapesOf,
+} from '../schema/describe.ts';
 import { projectSchema } from '../schema/project.ts';
 
 export type Quantity =
@@ -9,6 +19,7 @@ export type Quantity =
   | 'time'
   | 'frequency'
   | 'ratio'
+  | 'admittance'
   | 'temperature'
   | 'power'
   | 'light'
@@ -25,6 +36,7 @@ export const UNIT_OF: Readonly<Record<Quantity, string>> = {
   time: 'ms',
   frequency: 'Hz',
   ratio: '',
+  admittance: '',
   temperature: '°C',
   power: 'W',
   light: 'lm',
@@ -49,6 +61,8 @@ export interface Field {
   readonly choices?: readonly string[];
   /** Whether the file may leave it out, so that it can be put back to nothing. */
   readonly optional: boolean;
+  /** Whether nothing at all may stand there, rather than a default. */
+  readonly absent: boolean;
   /** Whether it says where something stands: refused while that thing is locked. */
   readonly place: boolean;
   readonly help: string;
@@ -68,6 +82,7 @@ const DEFAULT_STEP: Readonly<Record<Numeric, number>> = {
   time: 0.1,
   frequency: 1,
   ratio: 0.01,
+  admittance: 0.01,
   temperature: 1,
   power: 10,
   light: 100,
@@ -104,6 +119,7 @@ const common = (pattern: string, label: string, quantity: Quantity, help: string
   quantity,
   unit: UNIT_OF[quantity],
   optional: bare(schemaOf(pattern)) !== schemaOf(pattern),
+  absent: isAbsent(schemaOf(pattern)),
   place: place ?? false,
   help,
   step,

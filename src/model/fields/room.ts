@@ -40,13 +40,13 @@ const treatment = (at: string): Field[] => [
   numberField(
     `${at}.admittance[0]`,
     'Admittance, real part',
-    'ratio',
+    'admittance',
     'How far the surface gives way to bass, against air (rho c / Z): 0 is rigid.',
   ),
   numberField(
     `${at}.admittance[1]`,
     'Admittance, imaginary part',
-    'ratio',
+    'admittance',
     'Springy below nought or heavy above it, against air (rho c / Z).',
   ),
 ];

@@ -12,6 +12,9 @@ export const bare = (schema: AnySchema): AnySchema => {
   return def.type === 'default' || def.type === 'prefault' || def.type === 'optional' ? bare(def.innerType) : schema;
 };
 
+/** Whether nothing may stand there; what has a default is never absent. */
+export const isAbsent = (schema: AnySchema): boolean => defOf(schema).type === 'optional';
+
 /** Of the shapes a union offers, the one this value says it is; undefined when it says none of them. */
 const chosen = (def: z.core.$ZodUnionDef, value: unknown): AnySchema | undefined => {
   const key = 'discriminator' in def ? String(def.discriminator) : undefined;

@@ -17,14 +17,33 @@ export interface Control {
   readonly path: string;
   readonly field: Field;
   word(choice: string): string;
+  /** What holds while nothing stands there, for a number that may be left out. */
+  usual(project: Project): number | undefined;
   read(project: Project): unknown;
   set(project: Project, value: unknown): Edit;
 }
+
+const noUsual = (): undefined => undefined;
+
+/** What a number is where the file leaves it out: a seat stands on its row's line and has everyone's body. */
+const usualOf =
+  (field: Field, keys: readonly Key[]) =>
+  (project: Project): number | undefined => {
+    const last = keys[keys.length - 1];
+    if (!field.absent || field.pattern.startsWith('people')) return undefined;
+    if (field.pattern === 'rows[].seats[].eyeZM') return project.rows[Number(keys[1])]?.eyeZM;
+    if (field.pattern.startsWith('rows[].seats[].people')) {
+      const value = valueAt(project, ['people', last]);
+      return typeof value === 'number' ? value : undefined;
+    }
+    return last === 'facingDeg' || last === 'reclineDeg' ? 0 : undefined;
+  };
 
 export const fieldControl = (field: Field, keys: readonly Key[]): Control => ({
   path: pathText(keys),
   field,
   word: choiceText,
+  usual: usualOf(field, keys),
   read: (project) => valueAt(project, keys),
   set: (project, value) => setFieldAt(project, keys, value),
 });
@@ -52,10 +71,12 @@ export const switchControl = (way: Switch, keys: readonly Key[]): Control => ({
     unit: '',
     choices: way.ways.map(({ id }) => id),
     optional: false,
+    absent: false,
     place: false,
     help: way.help,
   },
   word: (id) => way.ways.find((each) => each.id === id)?.word ?? id,
+  usual: noUsual,
   read: (project) => way.read(project, keys),
   set: (project, value) => way.set(project, keys, String(value), acoustics),
 });
@@ -64,6 +85,7 @@ export const figureControl = ({ field, read, set }: Figure, keys: readonly Key[]
   path: `${pathText(keys)}:${field.label}`,
   field,
   word: choiceText,
+  usual: noUsual,
   read: (project) => read(project, keys),
   set: (project, value) => set(project, keys, Number(value)),
 });

@@ -1,0 +1,129 @@
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { formatQuantity, isNumberQuantity } from '../../words/quantities.ts';
+import type { Handled } from './useControl.ts';
+
+interface InputProps {
+  readonly handled: Handled;
+  readonly id: string;
+  /** Where no label stands beside it. */
+  readonly name?: string;
+  readonly describedBy?: string;
+}
+
+const placeholderOf = ({ control, number, units, value }: Handled): string | undefined => {
+  const { field } = control;
+  if (!field.absent || value !== undefined) return undefined;
+  if (number === undefined || !isNumberQuantity(field.quantity)) return 'as usual';
+  return formatQuantity(number, field.quantity, units);
+};
+
+/** A number or a text: taken on Enter or on leaving, put back by Escape; the arrows step a number, by ten with Shift. */
+const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
+  const { control, written, take, say, step } = handled;
+  const { field } = control;
+  const isNumber = isNumberQuantity(field.quantity);
+  const [text, setText] = useState(written);
+  const latest = useRef({ text: written, written, take });
+  latest.current = { text, written, take };
+  useEffect(() => setText(written), [written]);
+  // What was written is taken when the form goes away under it: another thing was chosen.
+  useEffect(
+    () => () => {
+      const { text: last, written: was, take: keep } = latest.current;
+      if (last !== was) keep(last);
+    },
+    [],
+  );
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    if (event.key === 'Enter') take(text);
+    else if (event.key === 'Escape') {
+      setText(written);
+      say(null);
+    } else if (isNumber && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
+      step((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <input
+      id={id}
+      type="text"
+      className={isNumber ? 'is-number' : undefined}
+      inputMode={isNumber ? 'text' : undefined}
+      autoComplete="off"
+      spellCheck={false}
+      maxLength={isNumber ? undefined : field.max}
+      value={text}
+      placeholder={placeholderOf(handled)}
+      aria-label={name}
+      aria-describedby={describedBy}
+      data-path={control.path}
+      onFocus={(event) => event.target.select()}
+      onChange={(event) => setText(event.target.value)}
+      onBlur={() => take(text)}
+      onKeyDown={onKeyDown}
+    />
+  );
+};
+
+const ChoiceInput = ({ handled, id, name, describedBy }: InputProps) => {
+  const { control, value, put } = handled;
+  const { field } = control;
+  const now = value === undefined ? '' : String(value);
+  const known = field.choices?.includes(now) ?? false;
+  return (
+    <select
+      id={id}
+      value={now}
+      aria-label={name}
+      aria-describedby={describedBy}
+      data-path={control.path}
+      onChange={(event) => put(event.target.value === '' ? undefined : event.target.value)}
+    >
+      {(value === undefined || field.absent) && <option value="">as usual</option>}
+      {!known && value !== undefined && <option value={now}>{control.word(now)}</option>}
+      {field.choices?.map((choice) => (
+        <option key={choice} value={choice}>
+          {control.word(choice)}
+        </option>
+      ))}
+    </select>
+  );
+};
+
+const FlagInput = ({ handled, id, name, describedBy }: InputProps) => (
+  <input
+    id={id}
+    type="checkbox"
+    checked={handled.value === true}
+    aria-label={name}
+    aria-describedby={describedBy}
+    data-path={handled.control.path}
+    onChange={(event) =>
+      handled.put(event.target.checked || !handled.control.field.absent ? event.target.checked : undefined)
+    }
+  />
+);
+
+export const ControlInput = (props: InputProps) => {
+  const { field } = props.handled.control;
+  if (field.choices) return <ChoiceInput {...props} />;
+  return field.quantity === 'flag' ? <FlagInput {...props} /> : <WrittenInput {...props} />;
+};
+
+/** One step up or down, as large as a thumb on a screen that is touched. */
+export const StepButton = ({ handled, by }: { readonly handled: Handled; readonly by: 1 | -1 }) => (
+  <button
+    type="button"
+    className="step"
+    tabIndex={-1}
+    disabled={handled.number === undefined}
+    aria-label={`${by > 0 ? 'More' : 'Less'}: ${handled.control.field.label}`}
+    data-path={`${handled.control.path}:${by > 0 ? 'more' : 'less'}`}
+    onClick={(event) => handled.step(by * (event.shiftKey ? 10 : 1))}
+  >
+    {by > 0 ? '+' : '\u2212'}
+  </button>
+);
