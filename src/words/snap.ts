@@ -1,15 +1,9 @@
 import type { ItemRef, Project } from '../model/project.ts';
 import type { SnapReason } from '../model/snap/reason.ts';
 import { formatQuantity } from './quantities.ts';
+import { thingName } from './things.ts';
 
-const nameOf = (project: Project, { kind, id }: ItemRef): string =>
-  kind === 'object' ? project.room.objects.find((one) => one.id === id)?.name || id : id;
-
-const seatName = (project: Project, id: string): string => {
-  const row = project.rows.findIndex((one) => one.seats.some((seat) => seat.id === id));
-  const seat = project.rows[row]?.seats.findIndex((one) => one.id === id) ?? -1;
-  return row < 0 ? id : `row ${row + 1}, seat ${seat + 1}`;
-};
+const nameOf = (project: Project, ref: ItemRef): string => (ref.kind === 'object' ? thingName(project, ref) : ref.id);
 
 const PLAIN = {
   roomCentre: 'on the middle line of the room',
@@ -49,7 +43,7 @@ export const snapText = (project: Project, reason: SnapReason): string => {
     case 'quarter':
       return `a quarter of the ${reason.along}`;
     case 'aimSeat':
-      return `at the ears of ${seatName(project, reason.seatId)}`;
+      return `at the ears of ${thingName(project, { kind: 'seat', id: reason.seatId })}`;
     default:
       return PLAIN[reason.kind];
   }
