@@ -7,21 +7,28 @@ export type Clear = number | Point2;
 /** Touching the edge counts as inside; this much forgives sums of decimals (2.15 - 4.3 / 2). */
 export const SLACK_M = 1e-9;
 
-/** Whether the segment a-b passes through the open rectangle about a point. */
-const passesThrough = ([px, py]: Point2, [hx, hy]: Point2, a: Point2, b: Point2): boolean => {
+/** A rectangle without width or depth is looked at as one this thin. */
+const THIN_M = 1e-10;
+
+/**
+ * Whether the segment a-b passes through the open rectangle about a point. One without depth may lie along the segment, as
+ * a picture does on its wall.
+ */
+const passesThrough = ([px, py]: Point2, clear: Point2, a: Point2, b: Point2): boolean => {
+  if (clear[0] <= SLACK_M && clear[1] <= SLACK_M) return false;
   let enter = 0;
   let leave = 1;
-  const half = [hx - SLACK_M, hy - SLACK_M];
-  if (half[0] <= 0 || half[1] <= 0) return false;
   const from = [a[0] - px, a[1] - py];
   const by = [b[0] - a[0], b[1] - a[1]];
   for (const axis of [0, 1]) {
+    const thin = clear[axis] <= SLACK_M;
+    const half = thin ? THIN_M : clear[axis] - SLACK_M;
     if (Math.abs(by[axis]) < 1e-15) {
-      if (Math.abs(from[axis]) >= half[axis]) return false;
+      if (thin || Math.abs(from[axis]) >= half) return false;
       continue;
     }
-    const t0 = (-half[axis] - from[axis]) / by[axis];
-    const t1 = (half[axis] - from[axis]) / by[axis];
+    const t0 = (-half - from[axis]) / by[axis];
+    const t1 = (half - from[axis]) / by[axis];
     enter = Math.max(enter, Math.min(t0, t1));
     leave = Math.min(leave, Math.max(t0, t1));
   }

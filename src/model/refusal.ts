@@ -4,12 +4,16 @@ export type Allowed =
   | { readonly kind: 'choice'; readonly values: readonly (string | number | boolean)[] }
   /** Text of so many characters, or a list of so many entries. */
   | { readonly kind: 'count'; readonly of: string; readonly min: number; readonly max: number }
-  | { readonly kind: 'inside'; readonly minM: readonly number[]; readonly maxM: readonly number[] }
+  /** A place in the room: within its bounds and, where it is those that are passed, its walls or its ceiling there. */
+  | {
+      readonly kind: 'inside';
+      readonly minM: readonly number[];
+      readonly maxM: readonly number[];
+      readonly past?: 'walls' | { readonly ceilingM: number };
+    }
   | { readonly kind: 'words'; readonly words: string }
   /** Nothing: the room is open for change in another tab. */
-  | { readonly kind: 'otherTab' }
-  /** A good description of something the engines cannot compute so far. */
-  | { readonly kind: 'notYet'; readonly what: string };
+  | { readonly kind: 'otherTab' };
 
 /** Why a file or an edit was not accepted. */
 export interface Refusal {

@@ -51,6 +51,8 @@ export const allowedText = (allowed: Allowed): string => {
     case 'count':
       return `${rangeText(allowed.min, allowed.max, false)} ${allowed.of}`;
     case 'inside': {
+      if (allowed.past === 'walls') return 'a place within the walls of the plan';
+      if (allowed.past) return `a place below the ceiling, which is ${numberText(allowed.past.ceilingM)} up there`;
       const sides = ['x', 'y', 'z'].map(
         (axis, index) => `${axis} ${numberText(allowed.minM[index])} to ${numberText(allowed.maxM[index])}`,
       );
@@ -60,8 +62,6 @@ export const allowedText = (allowed: Allowed): string => {
       return allowed.words;
     case 'otherTab':
       return 'nothing while the room is open in another tab';
-    case 'notYet':
-      return `nothing so far: ${allowed.what} are not computed yet`;
   }
 };
 
@@ -74,11 +74,11 @@ const heldText = ({ holds, lead, aside, allowed }: Refusal): string => {
   return aside === undefined ? value : `${value}, ${aside}`;
 };
 
-export const faultOf = (refusal: Refusal): Fault => {
-  const { field, allowed } = refusal;
-  const fault = { path: field, holds: heldText(refusal), allowed: allowedText(allowed) };
-  return allowed.kind === 'notYet' ? { ...fault, says: `${allowed.what} are not computed yet` } : fault;
-};
+export const faultOf = (refusal: Refusal): Fault => ({
+  path: refusal.field,
+  holds: heldText(refusal),
+  allowed: allowedText(refusal.allowed),
+});
 
 /** A fault as the one line that is printed for it. */
 export const faultLine = ({ path, holds, allowed, says }: Fault): string =>

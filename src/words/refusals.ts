@@ -56,9 +56,13 @@ export const refusalText = (refusal: Refusal, units: UnitSystem, project?: Proje
   if (allowed.kind === 'inside') {
     const place = isPoint(holds) ? pointText(holds, units) : held(holds);
     const what = lead === undefined ? place : `${lead} ${place}`;
+    if (allowed.past === 'walls') return sentence(`${name}: ${what} is outside the room, beyond one of its walls`);
+    if (allowed.past) {
+      const ceiling = formatQuantity(allowed.past.ceilingM, 'length', units);
+      return sentence(`${name}: ${what} is outside the room. The ceiling there is ${ceiling} high`);
+    }
     return sentence(`${name}: ${what} is outside the room. Inside is ${insideText(allowed.minM, allowed.maxM, units)}`);
   }
-  if (allowed.kind === 'notYet') return sentence(`${name}: ${allowed.what} are not computed yet`);
   const value = [lead, valueText(holds, field, units)].filter((part) => part !== undefined).join(' ');
   const allows =
     allowed.kind === 'range' && allowed.min !== undefined && allowed.max !== undefined

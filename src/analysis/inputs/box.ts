@@ -1,7 +1,8 @@
 import type { BoxSpec } from '../../engines/bass/room-field.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project, SurfaceName } from '../../model/project.ts';
-import { roomBox, soundSpeedOf } from '../../model/room.ts';
+import { roomShape } from '../../model/room/shape.ts';
+import { soundSpeedOf } from '../../model/room.ts';
 import { defaultFinish, wallAdmittance } from './treatment.ts';
 
 /** Which of the three solves a field is for: the walls as described, or with less or more damping than that. */
@@ -25,10 +26,10 @@ const engineWalls: readonly SurfaceName[] = ['left', 'right', 'floor', 'ceiling'
  * sqrt(3) and leave the imaginary part.
  */
 export const boxSpec = (project: Project, damping: Damping = 'nominal'): BoxSpec => {
-  const { widthM, heightM, lengthM } = roomBox(project);
+  const { minM, maxM } = roomShape(project);
   const { surfaces } = project.room;
   return {
-    sizeM: [widthM, heightM, lengthM],
+    sizeM: [maxM[0] - minM[0], maxM[1], maxM[2] - minM[2]],
     soundSpeed: soundSpeedOf(project),
     admittance: engineWalls.map((wall) => {
       const [real, imaginary] = wallAdmittance(surfaces[wall], defaultFinish(wall));
@@ -38,7 +39,10 @@ export const boxSpec = (project: Project, damping: Damping = 'nominal'): BoxSpec
 };
 
 /** A point of the document in the engine's axes: the same directions, origin in the corner of least x, y and z. */
-export const toEngine = (project: Project, [x, y, z]: Vec3): Vec3 => [x - roomBox(project).minM[0], y, z];
+export const toEngine = (project: Project, [x, y, z]: Vec3): Vec3 => {
+  const { minM } = roomShape(project);
+  return [x - minM[0], y, z - minM[2]];
+};
 
 /** Points of the document as the engine takes them: x, y, z triples from the corner. */
 export const engineTriples = (project: Project, pointsM: readonly Vec3[]): Float64Array => {

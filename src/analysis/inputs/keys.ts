@@ -47,8 +47,10 @@ const roomFields = ({ room, air }: Project) => [
   room.plan,
   room.ceiling,
   (['front', 'back', 'left', 'right', 'floor', 'ceiling'] as const).map((name) => treatmentFields(room.surfaces[name])),
+  Object.entries(room.surfaces.walls ?? {}).map(([edge, treatment]) => [edge, treatmentFields(treatment)]),
   room.patches.map((patch) => [
     patch.surface,
+    patch.wall,
     patch.fromM,
     patch.widthM,
     patch.bottomM,
@@ -58,6 +60,7 @@ const roomFields = ({ room, air }: Project) => [
   room.openings.map((opening) => [
     opening.kind,
     opening.surface,
+    opening.wall,
     opening.fromM,
     opening.widthM,
     opening.bottomM,

@@ -1,11 +1,10 @@
 import type { OctaveValues } from '../../engines/acoustics/bands.ts';
 import type { AbsorbingArea, ReverberationInput } from '../../engines/acoustics/reverberation.ts';
-import { surfaceExtent } from '../../model/checks/surfaces.ts';
-import type { Opening, Patch, Project, SurfaceName } from '../../model/project.ts';
-import { roomBox, soundSpeedOf } from '../../model/room.ts';
+import type { Opening, Patch, Project } from '../../model/project.ts';
+import { roomShape } from '../../model/room/shape.ts';
+import { soundSpeedOf } from '../../model/room.ts';
+import { type AreaOf, type Face, facesOf, liesOn } from './boundary.ts';
 import { defaultFinish, octaveAbsorption } from './treatment.ts';
-
-export const SURFACE_ORDER: readonly SurfaceName[] = ['front', 'back', 'left', 'right', 'floor', 'ceiling'];
 
 const everything: OctaveValues = [1, 1, 1, 1, 1, 1];
 
@@ -24,9 +23,9 @@ interface Piece {
   readonly absorption: OctaveValues;
 }
 
-const pieceOf = (item: Opening | Patch, absorption: OctaveValues, alongM: number, upM: number): Piece => ({
+const pieceOf = (item: Opening | Patch, absorption: OctaveValues): Piece => ({
   from: [item.fromM, item.bottomM],
-  to: [Math.min(item.fromM + item.widthM, alongM), Math.min(item.bottomM + item.heightM, upM)],
+  to: [item.fromM + item.widthM, item.bottomM + item.heightM],
   absorption,
 });
 
@@ -37,7 +36,7 @@ const cuts = (pieces: readonly Piece[], axis: 0 | 1): number[] =>
  * The area each piece keeps when later ones lie over earlier ones: the surface is cut along every edge and each cell goes
  * to the last piece over it. Exact.
  */
-const keptAreas = (pieces: readonly Piece[]): Float64Array => {
+const keptAreas = (pieces: readonly Piece[], areaOf: AreaOf): Float64Array => {
   const along = cuts(pieces, 0);
   const up = cuts(pieces, 1);
   const columns = along.length;
@@ -52,7 +51,7 @@ const keptAreas = (pieces: readonly Piece[]): Float64Array => {
   for (let j = 0; j + 1 < up.length; j += 1)
     for (let i = 0; i + 1 < columns; i += 1) {
       const index = owner[j * columns + i];
-      if (index >= 0) kept[index] += (along[i + 1] - along[i]) * (up[j + 1] - up[j]);
+      if (index >= 0) kept[index] += areaOf(along[i], along[i + 1], up[j], up[j + 1]);
     }
   return kept;
 };
@@ -60,23 +59,22 @@ const keptAreas = (pieces: readonly Piece[]): Float64Array => {
 const saysSomething = ({ finish, absorption, admittance }: Patch): boolean =>
   finish !== undefined || absorption !== undefined || admittance !== undefined;
 
-/** One surface as areas: its patches, its openings (which lie over patches) and what is left of it. */
-const areasOf = (project: Project, surface: SurfaceName): AbsorbingArea[] => {
-  const { patches, openings, surfaces } = project.room;
-  const { alongM, upM } = surfaceExtent(project, surface);
-  const own = octaveAbsorption(surfaces[surface], defaultFinish(surface));
+/** One face as areas: its patches, its openings (which lie over patches) and what is left of it. */
+const areasOf = (project: Project, face: Face): AbsorbingArea[] => {
+  const { patches, openings } = project.room;
+  const own = octaveAbsorption(face.treatment, defaultFinish(face.surface));
   const pieces = [
     ...patches
-      .filter((patch) => patch.surface === surface)
-      .map((patch) => pieceOf(patch, saysSomething(patch) ? octaveAbsorption(patch, '') : own, alongM, upM)),
+      .filter((patch) => liesOn(project, face, patch))
+      .map((patch) => pieceOf(patch, saysSomething(patch) ? octaveAbsorption(patch, '') : own)),
     ...openings
-      .filter((opening) => opening.surface === surface)
-      .map((opening) => pieceOf(opening, openingAbsorption(opening), alongM, upM)),
+      .filter((opening) => liesOn(project, face, opening))
+      .map((opening) => pieceOf(opening, openingAbsorption(opening))),
   ];
-  const kept = keptAreas(pieces);
+  const kept = keptAreas(pieces, face.areaOf);
   const covered = kept.reduce((sum, area) => sum + area, 0);
   return [
-    { areaM2: Math.max(0, alongM * upM - covered), absorption: own },
+    { areaM2: Math.max(0, face.areaM2 - covered), absorption: own },
     ...pieces.map(({ absorption }, index) => ({ areaM2: kept[index], absorption })),
   ];
 };
@@ -86,10 +84,9 @@ const areasOf = (project: Project, surface: SurfaceName): AbsorbingArea[] => {
  * opening replaces both. People, furniture and the air's own absorption are left out.
  */
 export const reverberationInput = (project: Project): ReverberationInput => {
-  const { widthM, lengthM, heightM } = roomBox(project);
   return {
-    volumeM3: widthM * lengthM * heightM,
-    areas: SURFACE_ORDER.flatMap((surface) => areasOf(project, surface)),
+    volumeM3: roomShape(project).volumeM3,
+    areas: facesOf(project).flatMap((face) => areasOf(project, face)),
     speedMS: soundSpeedOf(project),
   };
 };

@@ -1,5 +1,5 @@
-import type { Subwoofer } from '../../model/project.ts';
-import { SURFACE_ORDER } from '../inputs/surfaces.ts';
+import type { Project, Subwoofer } from '../../model/project.ts';
+import { facesOf, treatmentId } from '../inputs/boundary.ts';
 import { clampedAbsorption, defaultFinish } from '../inputs/treatment.ts';
 import type { BassReadout } from '../types.ts';
 import { type Context, seatRef } from './context.ts';
@@ -82,6 +82,16 @@ const spread = (context: Context, { meanSpreadDb }: BassReadout): Measurement<Ba
   return [{ rule: 'bass-spread', seat: null, item: null, value: meanSpreadDb, causes }];
 };
 
+/** The surfaces softer than a plain wall can be, each once however many walls are made like it. */
+const softSurfaces = (project: Project): { readonly id: string; readonly absorption: number }[] => {
+  const found = new Map<string, number>();
+  for (const face of facesOf(project)) {
+    const absorption = clampedAbsorption(face.treatment, defaultFinish(face.surface));
+    if (absorption !== null) found.set(treatmentId(project, face), absorption);
+  }
+  return [...found].map(([id, absorption]) => ({ id, absorption }));
+};
+
 /** Where the room as described is not the room that is computed: open to another, or softer than a plain wall can be. */
 const limits = ({ project }: Context): Measurement<BassRule>[] => [
   ...project.room.openings
@@ -93,19 +103,13 @@ const limits = ({ project }: Context): Measurement<BassRule>[] => [
       value: null,
       causes: [{ kind: 'opening' as const, id }],
     })),
-  ...SURFACE_ORDER.flatMap((id) => {
-    const absorption = clampedAbsorption(project.room.surfaces[id], defaultFinish(id));
-    if (absorption === null) return [];
-    return [
-      {
-        rule: 'bass-absorption' as const,
-        seat: null,
-        item: id,
-        value: absorption,
-        causes: [{ kind: 'surface' as const, id }],
-      },
-    ];
-  }),
+  ...softSurfaces(project).map(({ id, absorption }) => ({
+    rule: 'bass-absorption' as const,
+    seat: null,
+    item: id,
+    value: absorption,
+    causes: [{ kind: 'surface' as const, id }],
+  })),
 ];
 
 /** Evenness and reach of the bass (neither while it is being computed), and where its model ends. */

@@ -1,5 +1,6 @@
+import { distance, type Vec3 } from '../../math/vec3.ts';
 import type { ItemRef } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { type RoomShape, roomShape } from '../../model/room/shape.ts';
 import { bodyBoxes, depthInto } from './boxes.ts';
 import { type Context, loudspeakerRef, seatRef } from './context.ts';
 import { footprintBounds, footprintDepth, footprints } from './footprints.ts';
@@ -46,16 +47,24 @@ const things = (context: Context): Measurement<PlaceRule>[] => {
   );
 };
 
-/** How far a box from `min` to `max` reaches past a room from `low` to `high`. */
-const past = (min: number, max: number, low: number, high: number): number => Math.max(low - min, max - high);
+/**
+ * How far an upright box reaches out of the room: by how much it would have to be moved to stand inside, 0 for one that
+ * does. A box too large to be moved in reaches as far as its own half.
+ */
+const past = (room: RoomShape, minM: Vec3, maxM: Vec3): number => {
+  const half = minM.map((low, i) => (maxM[i] - low) / 2) as unknown as Vec3;
+  const middle = minM.map((low, i) => low + half[i]) as unknown as Vec3;
+  if (room.contains(middle, half)) return 0;
+  return distance(middle, room.nearestInside(middle, half));
+};
 
 const outside = (context: Context): Measurement<PlaceRule>[] => {
-  const room = roomBox(context.project);
+  const room = roomShape(context.project);
   const bodies = bodyBoxes(context.project).map((body) => ({
     rule: 'outside-room' as const,
     seat: null,
     item: body.ref.id,
-    value: Math.max(...([0, 1, 2] as const).map((i) => past(body.minM[i], body.maxM[i], room.minM[i], room.maxM[i]))),
+    value: past(room, body.minM, body.maxM),
     causes: [body.ref],
     facts: { name: body.name },
   }));
@@ -66,7 +75,7 @@ const outside = (context: Context): Measurement<PlaceRule>[] => {
       rule: 'outside-room' as const,
       seat: id,
       item: null,
-      value: Math.max(past(minX, maxX, room.minM[0], room.maxM[0]), past(minZ, maxZ, room.minM[2], room.maxM[2])),
+      value: past(room, [minX, 0, minZ], [maxX, 0, maxZ]),
       causes: [seatRef(id)],
       facts: { name: `The chair of seat ${id}` },
     };
@@ -77,9 +86,9 @@ const outside = (context: Context): Measurement<PlaceRule>[] => {
 /** Anything heavy fixed above heads: loudspeakers in or on the ceiling, a projector. */
 const overhead = (context: Context): Measurement<PlaceRule>[] => {
   const { loudspeakers, picture } = context.project;
-  const { heightM } = roomBox(context.project);
-  const above = loudspeakers.filter(({ mount, atM }) => mount.includes('ceiling') || atM[1] > 0.85 * heightM);
-  const projector = picture.projector && picture.projector.atM[1] > 0.6 * heightM ? 1 : 0;
+  const { highestM } = roomShape(context.project);
+  const above = loudspeakers.filter(({ mount, atM }) => mount.includes('ceiling') || atM[1] > 0.85 * highestM);
+  const projector = picture.projector && picture.projector.atM[1] > 0.6 * highestM ? 1 : 0;
   if (above.length + projector === 0) return [];
   return [
     {

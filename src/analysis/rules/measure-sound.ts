@@ -1,6 +1,7 @@
 import { levelSpread } from '../../engines/loudspeakers/levels.ts';
 import type { Loudspeaker } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { chords } from '../../model/room/pieces.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import type { SeatReadout } from '../types.ts';
 import { type Context, heardFrom, loudspeakerRef, seatRef } from './context.ts';
 import type { Measurement } from './rule.ts';
@@ -62,13 +63,20 @@ const reached = (context: Context): Measurement<SoundRule>[] => {
     }));
 };
 
+/** The room before and behind an ear: from the wall it looks to straight ahead, and to the wall straight behind it. */
+const alongRoom = (context: Context, [x, , z]: SeatReadout['earM']): { frontZM: number; backZM: number } => {
+  const { corners, minM, maxM } = roomShape(context.project);
+  const run = chords(corners, 0, x).find(([from, to]) => z >= from && z <= to);
+  return run ? { frontZM: run[0], backZM: run[1] } : { frontZM: minM[2], backZM: maxM[2] };
+};
+
 const places = (context: Context, seat: SeatReadout): Measurement<SoundRule>[] => {
-  const { lengthM } = roomBox(context.project);
+  const { frontZM, backZM } = alongRoom(context, seat.earM);
   const earZM = seat.earM[2];
   const common = { seat: seat.id, item: null, causes: [seatRef(seat.id)] };
   return [
-    { ...common, rule: 'back-wall', value: lengthM - earZM },
-    { ...common, rule: 'seat-half-length', value: Math.abs(earZM - lengthM / 2) },
+    { ...common, rule: 'back-wall', value: backZM - earZM },
+    { ...common, rule: 'seat-half-length', value: Math.abs(earZM - (frontZM + backZM) / 2) },
   ];
 };
 

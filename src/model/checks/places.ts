@@ -1,24 +1,26 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project, RoomObject, Row } from '../project.ts';
-import type { Refusal } from '../refusal.ts';
-import { isBox, type RoomBox, roomBox } from '../room.ts';
+import type { Allowed, Refusal } from '../refusal.ts';
+import { type RoomShape, roomShape } from '../room/shape.ts';
 import { seatPose } from '../seating.ts';
 
-/** On the wall counts as inside; this much forgives sums of decimals (2.15 - 4.3 / 2). */
 const SLACK_M = 1e-9;
 
-export const isInside = (box: RoomBox, pointM: Vec3): boolean =>
-  pointM.every((value, axis) => value >= box.minM[axis] - SLACK_M && value <= box.maxM[axis] + SLACK_M);
+/** What a point outside the room should have kept to: the room's bounds, else its walls, else its ceiling there. */
+const wantedInside = ({ minM, maxM, contains, ceilingAtM }: RoomShape, [x, y, z]: Vec3): Allowed => {
+  const bounded = [x, y, z].every((value, axis) => value >= minM[axis] - SLACK_M && value <= maxM[axis] + SLACK_M);
+  const inside = { kind: 'inside', minM, maxM } as const;
+  if (!bounded) return inside;
+  return { ...inside, past: contains([x, 0, z]) ? { ceilingM: ceilingAtM(x, z) } : 'walls' };
+};
 
 /** A point that has to lie inside the room. `lead` says what stands there when the field alone does not. */
-export const checkInside = (box: RoomBox, pointM: Vec3, field: string, lead?: string): Refusal[] =>
-  isInside(box, pointM)
-    ? []
-    : [{ field, holds: pointM, lead, allowed: { kind: 'inside', minM: box.minM, maxM: box.maxM } }];
+export const checkInside = (room: RoomShape, pointM: Vec3, field: string, lead?: string): Refusal[] =>
+  room.contains(pointM) ? [] : [{ field, holds: pointM, lead, allowed: wantedInside(room, pointM) }];
 
 export const checkEar = (project: Project, rowIndex: number, seatIndex: number): Refusal[] => {
   const { earM } = seatPose(project, rowIndex, seatIndex);
-  return checkInside(roomBox(project), earM, `rows[${rowIndex}].seats[${seatIndex}]`, 'an ear at');
+  return checkInside(roomShape(project), earM, `rows[${rowIndex}].seats[${seatIndex}]`, 'an ear at');
 };
 
 const AXES = ['x', 'y', 'z'];
@@ -57,10 +59,9 @@ export const checkPlaces = (project: Project): Refusal[] => {
     ...project.room.objects.flatMap((object, index) => checkObject(object, `room.objects[${index}]`)),
     ...project.rows.flatMap((row, index) => checkRiser(row, `rows[${index}]`)),
   ];
-  if (!isBox(project)) return refusals;
-  const box = roomBox(project);
+  const room = roomShape(project);
   const sources = (['loudspeakers', 'subwoofers'] as const).flatMap((list) =>
-    project[list].flatMap(({ atM }, index) => checkInside(box, atM, `${list}[${index}].atM`)),
+    project[list].flatMap(({ atM }, index) => checkInside(room, atM, `${list}[${index}].atM`)),
   );
   const ears = project.rows.flatMap((row, rowIndex) =>
     row.seats.flatMap((_, seatIndex) => checkEar(project, rowIndex, seatIndex)),

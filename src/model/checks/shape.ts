@@ -1,6 +1,7 @@
 import { crossingEdges, type Point2 } from '../../math/polyline.ts';
 import type { Project } from '../project.ts';
 import type { Refusal } from '../refusal.ts';
+import { roomShape } from '../room/shape.ts';
 
 type Plan = Project['room']['plan'];
 type Ceiling = Project['room']['ceiling'];
@@ -10,6 +11,8 @@ const words = (text: string) => ({ kind: 'words', words: text }) as const;
 const LEAST_SIDE_M = 1.5;
 const MOST_SIDE_M = 30;
 const LEAST_HEIGHT_M = 1.8;
+/** Differences of decimals are no more exact than this. */
+const SLACK_M = 1e-9;
 
 const extent = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 
@@ -24,13 +27,11 @@ const checkPlan = (plan: Plan): Refusal[] => {
   }
   const sides = [extent(plan.cornersM.map(([x]) => x)), extent(plan.cornersM.map(([, z]) => z))];
   const range = { kind: 'range', min: LEAST_SIDE_M, max: MOST_SIDE_M } as const;
-  const outside = sides.flatMap((side, axis): Refusal[] =>
-    side >= LEAST_SIDE_M && side <= MOST_SIDE_M
+  return sides.flatMap((side, axis): Refusal[] =>
+    side >= LEAST_SIDE_M - SLACK_M && side <= MOST_SIDE_M + SLACK_M
       ? []
       : [{ field, holds: side, lead: axis === 0 ? 'a width of' : 'a length of', allowed: range }],
   );
-  if (outside.length > 0) return outside;
-  return [{ field: 'room.plan.shape', holds: plan.shape, allowed: { kind: 'notYet', what: 'polygon plans' } }];
 };
 
 /** The room's section: the profile closed by the walls below its ends and by the floor. */
@@ -43,25 +44,37 @@ const section = (points: readonly Point2[]): Point2[] => {
   return closed;
 };
 
-const checkCeiling = (ceiling: Ceiling): Refusal[] => {
-  if (ceiling.shape === 'flat') return [];
-  if (ceiling.shape === 'profile') {
-    const field = 'room.ceiling.pointsM';
-    const closed = section(ceiling.pointsM);
-    if (closed.length < 3 || crossingEdges(closed))
-      return [{ field, holds: ceiling.pointsM, allowed: words('a profile that crosses neither itself nor the floor') }];
-    const top = Math.max(...ceiling.pointsM.map(([, height]) => height));
-    if (top < LEAST_HEIGHT_M)
-      return [
-        { field, holds: top, lead: 'a highest point of', allowed: { kind: 'range', min: LEAST_HEIGHT_M, max: 10 } },
-      ];
-  }
-  const what = 'sloped and profiled ceilings';
-  return [{ field: 'room.ceiling.shape', holds: ceiling.shape, allowed: { kind: 'notYet', what } }];
+/** Whether places only ever grow or only ever shrink; a step straight up or down may keep one. */
+const runsOneWay = (points: readonly Point2[]): boolean => {
+  const steps = points.slice(1).map(([place], i) => place - points[i][0]);
+  const oneWay = steps.every((step) => step >= 0) || steps.every((step) => step <= 0);
+  return oneWay && steps.some((step) => step !== 0);
 };
 
-/** Plans and profiles that cross themselves, and good ones that the engines cannot compute so far. */
-export const checkShape = (project: Project): Refusal[] => [
-  ...checkPlan(project.room.plan),
-  ...checkCeiling(project.room.ceiling),
-];
+const checkCeiling = (ceiling: Ceiling): Refusal[] => {
+  if (ceiling.shape !== 'profile') return [];
+  const field = 'room.ceiling.pointsM';
+  const holds = ceiling.pointsM;
+  const closed = section(ceiling.pointsM);
+  if (closed.length < 3 || crossingEdges(closed))
+    return [{ field, holds, allowed: words('a profile that crosses neither itself nor the floor') }];
+  if (!runsOneWay(ceiling.pointsM))
+    return [{ field, holds, allowed: words('points that go one way across the room, without overhangs') }];
+  return [];
+};
+
+/** The highest point over the plan has to reach a room's height; a profile may be higher outside it. */
+const checkHeight = (project: Project): Refusal[] => {
+  const { ceiling } = project.room;
+  if (ceiling.shape !== 'profile') return [];
+  const { highestM } = roomShape(project);
+  if (highestM >= LEAST_HEIGHT_M) return [];
+  const allowed = { kind: 'range', min: LEAST_HEIGHT_M, max: 10 } as const;
+  return [{ field: 'room.ceiling.pointsM', holds: highestM, lead: 'a highest point of', allowed }];
+};
+
+/** Plans and profiles that cross themselves, and rooms too small, too large or too low. */
+export const checkShape = (project: Project): Refusal[] => {
+  const refusals = [...checkPlan(project.room.plan), ...checkCeiling(project.room.ceiling)];
+  return refusals.length > 0 ? refusals : checkHeight(project);
+};

@@ -1,7 +1,7 @@
 import { finishOf } from '../finishes.ts';
-import type { Opening, Patch, Project, SurfaceName, SurfaceTreatment } from '../project.ts';
+import type { Opening, Patch, Project, SurfaceTreatment } from '../project.ts';
 import type { Refusal } from '../refusal.ts';
-import { isBox, roomBox } from '../room.ts';
+import { frameOf, reachUpM } from '../room/places.ts';
 
 /** Rounding to whole millimetres on the way from feet must not push a full-width opening off its wall. */
 const SLACK_M = 1e-3;
@@ -17,29 +17,25 @@ export const checkFinish = (treatment: SurfaceTreatment, field: string): Refusal
         },
       ];
 
-/** How far a surface reaches along `fromM` and along `bottomM`, in metres (see the schema's `onSurface`). */
-export const surfaceExtent = (project: Project, surface: SurfaceName): { alongM: number; upM: number } => {
-  const { widthM, lengthM, heightM } = roomBox(project);
-  if (surface === 'front' || surface === 'back') return { alongM: widthM, upM: heightM };
-  if (surface === 'left' || surface === 'right') return { alongM: lengthM, upM: heightM };
-  return { alongM: widthM, upM: lengthM };
-};
-
 export const checkOnSurface = (project: Project, item: Opening | Patch, field: string): Refusal[] => {
-  const { alongM, upM } = surfaceExtent(project, item.surface);
+  const frame = frameOf(project, item);
+  if (!frame) {
+    const [key, holds] = item.wall === undefined ? ['surface', item.surface] : ['wall', item.wall];
+    return [{ field: `${field}.${key}`, holds, allowed: { kind: 'words', words: 'a wall that the plan has' } }];
+  }
   const refusals: Refusal[] = [];
-  const check = (start: 'fromM' | 'bottomM', size: 'widthM' | 'heightM', extentM: number) => {
+  const check = (start: 'fromM' | 'bottomM', size: 'widthM' | 'heightM', reachM: number) => {
     const end = item[start] + item[size];
-    if (end <= extentM + SLACK_M) return;
+    if (end <= reachM + SLACK_M) return;
     refusals.push({
       field: `${field}.${size}`,
       holds: item[size],
-      aside: `which ends ${Number(end.toFixed(3))} along a surface of ${Number(extentM.toFixed(3))}`,
-      allowed: { kind: 'words', words: `${start} and ${size} together at most ${Number(extentM.toFixed(3))}` },
+      aside: `which ends ${Number(end.toFixed(3))} along a surface of ${Number(reachM.toFixed(3))}`,
+      allowed: { kind: 'words', words: `${start} and ${size} together at most ${Number(reachM.toFixed(3))}` },
     });
   };
-  check('fromM', 'widthM', alongM);
-  check('bottomM', 'heightM', upM);
+  check('fromM', 'widthM', frame.alongM);
+  check('bottomM', 'heightM', reachUpM(frame, item));
   return refusals;
 };
 
@@ -67,7 +63,6 @@ export const checkSurfaces = (project: Project): Refusal[] => {
     ...patches.flatMap((patch, index) => checkFinish(patch, `room.patches[${index}]`)),
     ...checkWalls(project),
   ];
-  if (!isBox(project)) return refusals;
   return [
     ...refusals,
     ...patches.flatMap((patch, index) => checkOnSurface(project, patch, `room.patches[${index}]`)),

@@ -1,36 +1,53 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import { seatIndices } from '../items.ts';
 import type { Project } from '../project.ts';
-import { type RoomBox, roomBox } from '../room.ts';
+import { heightAt } from '../room/ceiling.ts';
+import { type RoomShape, roomShape } from '../room/shape.ts';
 import { seatPose } from '../seating.ts';
 import type { SeatPlace } from './move.ts';
 
-/** The nearest value that keeps `sizeM` around it within the span; the middle where it does not fit. */
-const clampSpan = (value: number, sizeM: number, minM: number, maxM: number): number => {
-  const half = Math.min(sizeM, maxM - minM) / 2;
-  return Math.min(Math.max(value, minM + half), maxM - half);
-};
-
 /** The place nearest to `atM` where a box of `sizeM` (width, height, depth along x, y, z) stands wholly inside the room. */
-export const clampInside = (room: RoomBox, atM: Vec3, sizeM: Vec3): Vec3 => [
-  clampSpan(atM[0], sizeM[0], room.minM[0], room.maxM[0]),
-  clampSpan(atM[1], sizeM[1], room.minM[1], room.maxM[1]),
-  clampSpan(atM[2], sizeM[2], room.minM[2], room.maxM[2]),
-];
+export const clampInside = (room: RoomShape, atM: Vec3, sizeM: Vec3): Vec3 =>
+  room.nearestInside(atM, [sizeM[0] / 2, sizeM[1] / 2, sizeM[2] / 2]);
 
 /** From the middle of the head to its back, near enough to keep a head off the wall. */
 const HEAD_BEHIND_EAR_M = 0.1;
 
-/** The place nearest to `to` where the seat stands between the side walls and its sitter's head in the room. */
+/** The place along the ceiling's axis nearest to `place` where what is `clearM` to both sides is `heightM` high. */
+const clampUnder = ({ ceiling }: RoomShape, place: number, heightM: number, clearM: number): number => {
+  const open = (s: number) =>
+    Math.min(heightAt(ceiling, s - clearM), heightAt(ceiling, s), heightAt(ceiling, s + clearM)) >= heightM - 1e-9;
+  if (open(place)) return place;
+  const crossings = ceiling.knots.slice(1).flatMap(([s1, h1], i) => {
+    const [s0, h0] = ceiling.knots[i];
+    if (h0 >= heightM === h1 >= heightM) return [];
+    return [h1 === h0 ? s1 : s0 + ((s1 - s0) * (heightM - h0)) / (h1 - h0)];
+  });
+  const tried = crossings
+    .flatMap((s) => [s - clearM, s + clearM])
+    .sort((a, b) => Math.abs(a - place) - Math.abs(b - place));
+  return tried.find(open) ?? place;
+};
+
+/** The place nearest to `to` where the seat stands within the walls and its sitter's head below the ceiling. */
 export const clampSeatInside = (project: Project, id: string, to: SeatPlace): SeatPlace => {
   const indices = seatIndices(project, id);
   if (!indices) return to;
-  const { row, eyeM, earM, seat } = seatPose(project, ...indices);
-  const room = roomBox(project);
-  const xM = clampSpan(to.xM, row.seat.widthM, room.minM[0], room.maxM[0]);
-  if (to.eyeZM === undefined) return { xM };
+  const { row, eyeM, earM, seat, body } = seatPose(project, ...indices);
+  const room = roomShape(project);
   const upright = seat.eyeZM ?? row.eyeZM;
   const frontM = Math.min(eyeM[2], earM[2]) - upright;
   const backM = Math.max(eyeM[2], earM[2]) - upright + HEAD_BEHIND_EAR_M;
-  return { xM, eyeZM: Math.max(Math.min(to.eyeZM, room.maxM[2] - backM), room.minM[2] - frontM) };
+  const middleM = (frontM + backM) / 2;
+  const crownM = eyeM[1] + body.crownAboveEyeM;
+  const alongX = room.ceiling.axis === 0;
+  let x = to.xM;
+  let z = (to.eyeZM ?? upright) + middleM;
+  // The chair within the plan, the head under the ceiling; the walls have the last word.
+  for (let round = 0; round < 3; round += 1) {
+    if (alongX) x = clampUnder(room, x, crownM, HEAD_BEHIND_EAR_M);
+    else z = clampUnder(room, z, crownM, (backM - frontM) / 2);
+    [x, , z] = room.nearestInside([x, 0, z], [row.seat.widthM / 2, 0, (backM - frontM) / 2]);
+  }
+  return to.eyeZM === undefined ? { xM: x } : { xM: x, eyeZM: z - middleM };
 };

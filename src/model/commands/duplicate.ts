@@ -1,8 +1,8 @@
 import type { Vec3 } from '../../math/vec3.ts';
-import { surfaceExtent } from '../checks/surfaces.ts';
 import { type AddableKind, freeId, isListed, keysOf, seatIndices } from '../items.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
-import { roomBox } from '../room.ts';
+import { frameOf } from '../room/places.ts';
+import { roomShape } from '../room/shape.ts';
 import { clampInside } from './clamp.ts';
 import type { Edit } from './edit.ts';
 import { addItem, addSeat } from './items.ts';
@@ -10,18 +10,17 @@ import { noSuch } from './move.ts';
 
 /** A copy's place is beside its original: to the right when there is room, else to the left. */
 const beside = (project: Project, atM: Vec3, sizeM: Vec3): Vec3 => {
-  const room = roomBox(project);
+  const room = roomShape(project);
   const right: Vec3 = [atM[0] + sizeM[0], atM[1], atM[2]];
-  return clampInside(
-    room,
-    right[0] + sizeM[0] / 2 <= room.maxM[0] ? right : [atM[0] - sizeM[0], atM[1], atM[2]],
-    sizeM,
-  );
+  const fits = room.contains(right, [sizeM[0] / 2, sizeM[1] / 2, sizeM[2] / 2]);
+  return clampInside(room, fits ? right : [atM[0] - sizeM[0], atM[1], atM[2]], sizeM);
 };
 
 const unlocked = <Item extends { locked?: boolean }>({ locked: _held, ...others }: Item): Item => others as Item;
 
 const ROW_PITCH_M = 1;
+/** What stays free between a row's eyes and the wall behind it. */
+const BACK_CLEAR_M = 0.2;
 
 const copyRow = (project: Project, row: Row, id: string): Row => {
   let ids = project;
@@ -30,7 +29,11 @@ const copyRow = (project: Project, row: Row, id: string): Row => {
     ids = { ...ids, rows: [...ids.rows, { ...row, seats: [copy] }] };
     return copy;
   });
-  const byZM = row.eyeZM + ROW_PITCH_M < roomBox(project).lengthM - 0.2 ? ROW_PITCH_M : -ROW_PITCH_M;
+  const room = roomShape(project);
+  const behind = row.seats.every(({ xM, eyeZM }) =>
+    room.contains([xM, 0, (eyeZM ?? row.eyeZM) + ROW_PITCH_M + BACK_CLEAR_M]),
+  );
+  const byZM = behind ? ROW_PITCH_M : -ROW_PITCH_M;
   const placed = seats.map((seat) => (seat.eyeZM === undefined ? seat : { ...seat, eyeZM: seat.eyeZM + byZM }));
   const { riser: _built, ...others } = row;
   return { ...others, id, eyeZM: row.eyeZM + byZM, seats: placed };
@@ -50,9 +53,9 @@ const copyOf = (project: Project, ref: ItemRef & { kind: AddableKind }, id: stri
     case 'seat': {
       const row = project.rows[Number(keys[1])];
       const seat = row.seats[Number(keys[3])];
-      const limit = roomBox(project).maxM[0];
       const xM = seat.xM + row.seat.widthM;
-      return { ...seat, id, xM: xM + row.seat.widthM / 2 <= limit ? xM : seat.xM - row.seat.widthM };
+      const fits = roomShape(project).contains([xM, 0, seat.eyeZM ?? row.eyeZM], [row.seat.widthM / 2, 0, 0.1]);
+      return { ...seat, id, xM: fits ? xM : seat.xM - row.seat.widthM };
     }
     case 'loudspeaker':
     case 'subwoofer': {
@@ -71,7 +74,7 @@ const copyOf = (project: Project, ref: ItemRef & { kind: AddableKind }, id: stri
     case 'patch': {
       const item =
         ref.kind === 'opening' ? project.room.openings[Number(keys[2])] : project.room.patches[Number(keys[2])];
-      const { alongM } = surfaceExtent(project, item.surface);
+      const alongM = frameOf(project, item)?.alongM ?? 0;
       const after = item.fromM + item.widthM;
       return { ...item, id, fromM: after + item.widthM <= alongM ? after : Math.max(0, item.fromM - item.widthM) };
     }

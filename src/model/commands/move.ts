@@ -3,7 +3,7 @@ import { checkEar, checkInside } from '../checks/places.ts';
 import { isLocked, keysOf, seatIndices } from '../items.ts';
 import { pathText } from '../paths.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
-import { roomBox } from '../room.ts';
+import { roomShape } from '../room/shape.ts';
 import { refusalsOf } from '../schema/issues.ts';
 import { projectSchema } from '../schema/project.ts';
 import { row as rowSchema } from '../schema/seating.ts';
@@ -20,7 +20,7 @@ const moveSource = (project: Project, kind: 'loudspeaker' | 'subwoofer', id: str
   if (!keys) return noSuch(ref);
   if (isLocked(project, ref)) return lockedEdit(project, ref);
   const atKeys = [...keys, 'atM'];
-  return setValue(project, atKeys, [...toM], (next) => checkInside(roomBox(next), toM, pathText(atKeys)));
+  return setValue(project, atKeys, [...toM], (next) => checkInside(roomShape(next), toM, pathText(atKeys)));
 };
 
 /** Moves a subwoofer's acoustic centre. Refused outside the room: callers that drag clamp first (see clamp). */

@@ -143,6 +143,10 @@ export const reachUpM = ({ wall, upM, alongM }: SurfaceFrame, { fromM, widthM }:
 export const wallTreatment = ({ room }: Project, { edge, surface }: RoomWall): SurfaceTreatment | undefined =>
   (room.plan.shape === 'polygon' ? room.surfaces.walls?.[String(edge)] : undefined) ?? room.surfaces[surface];
 
+/** A wall's name as a thing of its own: in a polygon plan the edge's number, in a rectangle its surface's name. */
+export const wallId = ({ room }: Project, { edge, surface }: RoomWall): string =>
+  room.plan.shape === 'polygon' ? String(edge) : surface;
+
 /** The wall nearest to a plan point, seen at a height: its distance and the point on it. Knee walls lower than that count not. */
 export const nearestWallTo = (project: Project, [x, y, z]: Vec3): { wall: RoomWall; gapM: number; atM: Point2 } => {
   const { walls } = roomShape(project);

@@ -79,13 +79,6 @@ describe('refusals in words', () => {
       expect(refusalText(reason, 'imperial', sampleProject())).not.toMatch(/error|invalid|N\/A/i);
     }
   });
-
-  it('what is not computed yet', () => {
-    const allowed = { kind: 'notYet', what: 'polygon plans' } as const;
-    const reason: Refusal = { field: 'room.plan.shape', holds: 'polygon', allowed };
-    expect(faultLine(faultOf(reason))).toBe('room.plan.shape: polygon plans are not computed yet');
-    expect(refusalText(reason, 'metric', sampleProject())).toBe('Room.plan.shape: polygon plans are not computed yet.');
-  });
 });
 
 describe('notices', () => {

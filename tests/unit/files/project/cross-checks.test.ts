@@ -115,45 +115,57 @@ describe('what one field cannot know of the others', () => {
   });
 });
 
-describe('shapes that are described but not computed', () => {
+describe('plans and ceilings of every kind', () => {
   const plan = (cornersM: number[][]): Changes => ({ 'room.plan': { shape: 'polygon', cornersM } });
   const ceiling = (pointsM: number[][]): Changes => ({ 'room.ceiling': { shape: 'profile', across: 'x', pointsM } });
-  const plans = ['room.plan.shape: polygon plans are not computed yet'];
-  const ceilings = ['room.ceiling.shape: sloped and profiled ceilings are not computed yet'];
 
   it.each([
     [
-      'an L',
+      'a rectangle corner by corner',
       [
-        [-2, 0],
-        [2, 0],
-        [2, 6],
-        [0, 6],
-        [0, 3],
-        [-2, 3],
+        [-2.15, 0],
+        [2.15, 0],
+        [2.15, 6.1],
+        [-2.15, 6.1],
       ],
     ],
     [
       'the other turning sense',
       [
-        [-2, 3],
-        [0, 3],
-        [0, 6],
-        [2, 6],
-        [2, 0],
-        [-2, 0],
+        [-2.15, 6.1],
+        [2.15, 6.1],
+        [2.15, 0],
+        [-2.15, 0],
       ],
     ],
     [
-      'a triangle',
+      'a cut corner',
       [
-        [-2, 0],
-        [2, 0],
-        [0, 4],
+        [-2.15, 0],
+        [2.15, 0],
+        [2.15, 6.1],
+        [-1.85, 6.1],
+        [-2.15, 5.8],
       ],
     ],
-  ])('a good plan is refused in one line: %s', (_, corners) => {
-    expect(refusedLines(changed(plan(corners)))).toEqual(plans);
+  ])('a good plan is read: %s', (_, corners) => {
+    expect(refusedLines(changed(plan(corners)))).toEqual([]);
+  });
+
+  it('what stands in the part an L lacks is outside', () => {
+    const ell = [
+      [-2.15, 0],
+      [2.15, 0],
+      [2.15, 6.1],
+      [0, 6.1],
+      [0, 3],
+      [-2.15, 3],
+    ];
+    const lines = refusedLines(changed(plan(ell)));
+    expect(lines).toContain(
+      'rows[1].seats[0]: holds an ear at [-1.2, 1.47, 5.05]; allowed: a place within the walls of the plan',
+    );
+    expect(lines.some((line) => line.startsWith('rows[1].seats[2]'))).toBe(false);
   });
 
   it.each([
@@ -241,21 +253,50 @@ describe('shapes that are described but not computed', () => {
     ).toEqual(['room.plan.cornersM: holds a width of 1; allowed: 1.5 to 30']);
   });
 
-  it('a good slope and a good profile are refused in one line', () => {
-    const slope = { shape: 'slope', across: 'z', startHeightM: 2.3, endHeightM: 3.3 };
-    expect(refusedLines(changed({ 'room.ceiling': slope }))).toEqual(ceilings);
-    expect(
-      refusedLines(
-        changed(
-          ceiling([
-            [-2.2, 1.2],
-            [-0.9, 2.6],
-            [0.9, 2.6],
-            [2.2, 1.2],
-          ]),
-        ),
-      ),
-    ).toEqual(ceilings);
+  it('a good slope and a good profile are read', () => {
+    const slope = { shape: 'slope', across: 'z', startHeightM: 2.6, endHeightM: 3.3 };
+    expect(refusedLines(changed({ 'room.ceiling': slope }))).toEqual([]);
+    const ridge = ceiling([
+      [-2.2, 2.6],
+      [-0.9, 2.8],
+      [0.9, 2.8],
+      [2.2, 2.6],
+    ]);
+    expect(refusedLines(changed(ridge))).toEqual([]);
+  });
+
+  it('what hangs above a slope is outside, and a door may not reach past it', () => {
+    const low = ceiling([
+      [-2.15, 1.3],
+      [0, 3],
+      [2.15, 1.3],
+    ]);
+    const lines = refusedLines(changed(low));
+    // 0.09 m from a side wall under a slope of 1.7 in 2.15 that begins at 1.3.
+    expect(lines).toContain(
+      'loudspeakers[3].atM: holds [-2.06, 1.62, 3.95]; allowed: a place below the ceiling, which is 1.371 up there',
+    );
+    expect(lines).toContain(
+      'room.openings[0].heightM: holds 2, which ends 2 along a surface of 1.3; allowed: bottomM and heightM together at most 1.3',
+    );
+  });
+
+  it('an overhang is refused in words', () => {
+    const points = [
+      [-2.15, 2.6],
+      [1, 2.6],
+      [0.5, 3],
+      [2.15, 3],
+    ];
+    expect(refusedLines(changed(ceiling(points)))).toEqual([
+      'room.ceiling.pointsM: holds a list of 4; allowed: points that go one way across the room, without overhangs',
+    ]);
+  });
+
+  it('an opening names a wall of the plan', () => {
+    expect(refusedLines(changed({ 'room.openings.0.wall': 7 }))).toEqual([
+      'room.openings[0].wall: holds 7; allowed: a wall that the plan has',
+    ]);
   });
 
   it.each([

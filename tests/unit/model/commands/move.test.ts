@@ -4,7 +4,7 @@ import type { Edit } from '../../../../src/model/commands/edit.ts';
 import { setLocked } from '../../../../src/model/commands/items.ts';
 import { moveLoudspeaker, moveRow, moveSeat, moveSubwoofer } from '../../../../src/model/commands/move.ts';
 import type { Project } from '../../../../src/model/project.ts';
-import { roomBox } from '../../../../src/model/room.ts';
+import { roomShape } from '../../../../src/model/room/shape.ts';
 import { seatPose } from '../../../../src/model/seating.ts';
 import { largestProject, sampleProject } from '../sample.ts';
 
@@ -115,7 +115,7 @@ describe('moving', () => {
 });
 
 describe('clamping', () => {
-  const room = roomBox(sampleProject());
+  const room = roomShape(sampleProject());
 
   it('leaves alone what stands inside', () => {
     expect(clampInside(room, [1, 0.5, 3], [0.4, 0.4, 0.4])).toEqual([1, 0.5, 3]);
