@@ -116,7 +116,7 @@ export const createDriveSearch = (input: DriveSearchInput): DriveSearch => {
   };
 
   let bestCost = first.spreadDb;
-  let bestDrives: Drive[] = [...start];
+  let bestDrives: readonly Drive[] = start;
   const genes = new Float64Array(population * size);
   const costs = new Float64Array(population);
   const trial = new Float64Array(size);
@@ -172,7 +172,11 @@ export const createDriveSearch = (input: DriveSearchInput): DriveSearch => {
     },
     best: () => {
       take(bestDrives);
-      return { spreadDb: evaluate().spreadDb, drives: bestDrives };
+      const { spreadDb } = evaluate();
+      // What all are turned down by changes nothing in evenness: the loudest free one stands at the top of its range.
+      const loudest = Math.max(...free.map((s) => bestDrives[s].gainDb));
+      const less = anchored && bestDrives !== start ? loudest - bounds.mostGainDb : 0;
+      return { spreadDb, drives: bestDrives.map((drive) => ({ ...drive, gainDb: drive.gainDb - less })) };
     },
   };
 };

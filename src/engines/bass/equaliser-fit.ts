@@ -34,6 +34,8 @@ const SHARED_DB = 4;
 const WORTH_DB = 0.1;
 /** The target stands below the middle of the band's levels, so that more is cut than boosted. */
 const TARGET_SHARE = 0.4;
+/** So many places are tried for each further filter. */
+const SPOTS = 3;
 
 const quantile = (values: Float64Array, share: number): number => {
   const sorted = Float64Array.from(values).sort();
@@ -101,44 +103,52 @@ export const fitEqualiser = (input: FitInput): EqualiserFit => {
   const lowHz = frequenciesHz[0];
   const highHz = frequenciesHz[count - 1];
 
-  const meanSquare = (filters: readonly PeakFilter[], penalties: boolean): number => {
+  const curve = (filter: PeakFilter): Float64Array => frequenciesHz.map((hz) => peakDb(hz, filter));
+  const sumOf = (curves: readonly Float64Array[]): Float64Array => {
+    const sum = new Float64Array(count);
+    for (const each of curves) for (let f = 0; f < count; f += 1) sum[f] += each[f];
+    return sum;
+  };
+
+  /** Mean square of the error with filters that come to `eqDb`; `penalties` hold the rules in while they are sought. */
+  const meanSquareOf = (eqDb: Float64Array, extraDb: Float64Array | null, penalties: boolean): number => {
     let sum = 0;
     for (let f = 0; f < count; f += 1) {
-      const eq = equaliserDb(filters, frequenciesHz[f]);
+      const eq = extraDb ? eqDb[f] + extraDb[f] : eqDb[f];
       const error = meanDb[f] + eq - targetDb;
       if (error > 0 || leftAlone[f] === 0) sum += error * error;
-      if (penalties && eq > MOST_BOOST_DB) sum += 100 * (eq - MOST_BOOST_DB) ** 2;
-      if (penalties && leftAlone[f] === 1 && eq > 0) sum += 4 * eq * eq;
+      if (!penalties) continue;
+      if (eq > MOST_BOOST_DB) sum += 100 * (eq - MOST_BOOST_DB) ** 2;
+      if (leftAlone[f] === 1 && error <= 0) sum += (eq > 0 ? 4 : 0.5) * eq * eq;
     }
     return sum / count;
   };
+  const meanSquare = (filters: readonly PeakFilter[], penalties: boolean): number =>
+    meanSquareOf(sumOf(filters.map(curve)), null, penalties);
 
   const refine = (start: readonly PeakFilter[]): PeakFilter[] => {
-    let filters = [...start];
+    const filters = [...start];
+    const curves = filters.map(curve);
     let cost = meanSquare(filters, true);
     for (let step = 1; step > 0.02; step /= 2) {
       for (let round = 0; round < 12; round += 1) {
         const before = cost;
         for (let i = 0; i < filters.length; i += 1) {
+          const others = sumOf(curves.filter((_, index) => index !== i));
           for (const [octaves, db, width] of MOVES) {
             const { frequencyHz, gainDb, q } = filters[i];
-            const tried = filters.with(
-              i,
-              bounded(
-                {
-                  frequencyHz: frequencyHz * 2 ** (octaves * step),
-                  gainDb: gainDb + db * step,
-                  q: q * 2 ** (width * step),
-                },
-                lowHz,
-                highHz,
-              ),
-            );
-            const next = meanSquare(tried, true);
-            if (next < cost) {
-              cost = next;
-              filters = tried;
-            }
+            const moved = {
+              frequencyHz: frequencyHz * 2 ** (octaves * step),
+              gainDb: gainDb + db * step,
+              q: q * 2 ** (width * step),
+            };
+            const tried = bounded(moved, lowHz, highHz);
+            const there = curve(tried);
+            const next = meanSquareOf(others, there, true);
+            if (next >= cost) continue;
+            cost = next;
+            filters[i] = tried;
+            curves[i] = there;
           }
         }
         if (before - cost < 1e-6) break;
@@ -147,29 +157,31 @@ export const fitEqualiser = (input: FitInput): EqualiserFit => {
     return filters;
   };
 
-  const start = (filters: readonly PeakFilter[]): PeakFilter | null => {
-    let at = -1;
-    let most = 0.5;
-    for (let f = 0; f < count; f += 1) {
-      const error = meanDb[f] + equaliserDb(filters, frequenciesHz[f]) - targetDb;
-      const counts = error > 0 ? error : leftAlone[f] === 1 ? 0 : Math.min(MOST_BOOST_DB, -error);
-      if (counts <= most) continue;
-      most = counts;
-      at = f;
+  /** Filters to begin with: at the largest errors that lie apart, narrow and wide. */
+  const starts = (filters: readonly PeakFilter[]): PeakFilter[] => {
+    const errors = meanDb.map((db, f) => db + equaliserDb(filters, frequenciesHz[f]) - targetDb);
+    const weight = (f: number): number =>
+      errors[f] > 0 ? errors[f] : leftAlone[f] === 1 ? 0 : Math.min(MOST_BOOST_DB, -errors[f]);
+    const spots: number[] = [];
+    for (const f of Array.from(errors.keys()).sort((a, b) => weight(b) - weight(a))) {
+      if (spots.length >= SPOTS || weight(f) < 0.5) break;
+      if (spots.every((other) => Math.abs(Math.log2(frequenciesHz[f] / frequenciesHz[other])) > 1 / 3)) spots.push(f);
     }
-    if (at < 0) return null;
-    const error = meanDb[at] + equaliserDb(filters, frequenciesHz[at]) - targetDb;
-    return bounded({ frequencyHz: frequenciesHz[at], gainDb: -error, q: error > 0 ? 4 : 1.4 }, lowHz, highHz);
+    return spots.flatMap((f) =>
+      [1.2, 5].map((q) => bounded({ frequencyHz: frequenciesHz[f], gainDb: -errors[f], q }, lowHz, highHz)),
+    );
   };
 
   let filters: PeakFilter[] = [];
   while (filters.length < input.most) {
-    const next = start(filters);
-    if (!next) break;
-    const tried = refine([...filters, next]);
-    const gained = Math.sqrt(meanSquare(filters, false)) - Math.sqrt(meanSquare(tried, false));
+    let best = filters;
+    for (const next of starts(filters)) {
+      const tried = refine([...filters, next]);
+      if (meanSquare(tried, true) < meanSquare(best, true)) best = tried;
+    }
+    const gained = Math.sqrt(meanSquare(filters, true)) - Math.sqrt(meanSquare(best, true));
     if (gained < WORTH_DB) break;
-    filters = tried;
+    filters = best;
   }
   const kept = filters
     .map(rounded)
