@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import { useAppActions } from '../panels/actions.ts';
 import { useMedia } from '../panels/hooks.ts';
 import { DropZone } from '../panels/notices/DropZone.tsx';
+import { Announcer } from '../panels/outline/Announcer.tsx';
 import { RoomsSheet } from '../panels/rooms/RoomsSheet.tsx';
 import { CautionsSheet } from '../panels/sheets/CautionsSheet.tsx';
 import { KeysSheet } from '../panels/sheets/KeysSheet.tsx';
@@ -40,6 +41,7 @@ export const Shell = () => {
       {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
       {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
       {sheet === 'rooms' && <RoomsSheet onClose={() => setSheet(null)} />}
+      <Announcer />
       <DropZone />
     </main>
   );

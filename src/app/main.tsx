@@ -13,6 +13,7 @@ import { ActionsFor } from './ActionsFor.tsx';
 import { sayFaults } from './faults.ts';
 import { feedBass, type Lanes } from './feed/bass.ts';
 import { feedGeometry } from './feed/geometry.ts';
+import { feedSelection } from './feed/selection.ts';
 import { firstRoom } from './first-room.ts';
 import { workOffline } from './offline.ts';
 import { installProbe } from './probe.ts';
@@ -38,6 +39,7 @@ const start = async () => {
   view.session.setState({ seatId: referenceSeatId(first.project) });
 
   const lanes: Lanes = { interactive: createLane(hireWorker), background: createLane(hireWorker) };
+  feedSelection(view);
   feedGeometry(view);
   feedBass(view, lanes);
   const rooms = createRooms({

@@ -1,3 +1,4 @@
+import { isEdge } from '../model/items.ts';
 import type { ItemRef, Project } from '../model/project.ts';
 
 /** "Row 2, seat 3", counted from the picture and from the left; the id itself when the seat is not in the document. */
@@ -11,8 +12,10 @@ export const seatTitle = (project: Project, id: string): string => {
 
 const OPENING: Readonly<Record<string, string>> = { door: 'Door', window: 'Window', opening: 'Opening' };
 
-export const surfaceTitle = (name: string): string =>
-  name === 'floor' || name === 'ceiling' ? capital(name) : `${capital(name)} wall`;
+export const surfaceTitle = (name: string): string => {
+  if (isEdge(name)) return `Wall ${Number(name) + 1}`;
+  return name === 'floor' || name === 'ceiling' ? capital(name) : `${capital(name)} wall`;
+};
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -59,6 +59,9 @@ export const shownStep = (quantity: NumberQuantity, units: UnitSystem): number =
 /** Half an inch: what a tape in inches moves by where one in metres moves by a centimetre. */
 const IMPERIAL_STEP_M = 0.0127;
 
+/** What one press of an arrow key moves a thing by. */
+export const nudgeStepM = (units: UnitSystem): number => (units === 'imperial' ? IMPERIAL_STEP_M : 0.01);
+
 /** What one press of an arrow key adds to a field, in its stored unit. */
 export const stepFor = ({ quantity, step }: Field, units: UnitSystem): number =>
   quantity === 'length' && units === 'imperial' ? IMPERIAL_STEP_M : (step ?? 1);

@@ -1,5 +1,8 @@
+import { partsOf } from '../../model/commands/add-opening.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { SURFACES } from '../../model/schema/room.ts';
+import { formatLength } from '../../words/quantities-length.ts';
 import { capital, itemTitle, surfaceTitle } from '../naming.ts';
 
 /** One line of the outline. `item` is null for the room itself (nothing chosen); undefined for a mere heading. */
@@ -8,66 +11,104 @@ export interface Branch {
   readonly title: string;
   readonly note: string;
   readonly item: ItemRef | null | undefined;
+  readonly locked: boolean;
   readonly children: readonly Branch[];
 }
 
-const leaf = (item: ItemRef, title: string, note = ''): Branch => ({
+interface Entry {
+  readonly id: string;
+  readonly locked?: boolean;
+}
+
+const leaf = (item: ItemRef, title: string, note = '', entry?: Entry, children: readonly Branch[] = []): Branch => ({
   key: `${item.kind}:${item.id}`,
   title,
   note,
   item,
-  children: [],
+  locked: entry?.locked === true,
+  children,
 });
 
 const heading = (key: string, title: string, children: readonly Branch[]): readonly Branch[] =>
-  children.length === 0 ? [] : [{ key, title, note: String(children.length), item: undefined, children }];
+  children.length === 0
+    ? []
+    : [{ key, title, note: String(children.length), item: undefined, locked: false, children }];
+
+/** What is cut into a surface and lies on it. */
+const partBranches = (project: Project, surface: string): readonly Branch[] => {
+  const { openings, patches } = partsOf(project, surface);
+  return [
+    ...openings.map((opening) => {
+      const item = { kind: 'opening', id: opening.id } as const;
+      return leaf(item, itemTitle(project, item), opening.leaf === 'none' ? '' : opening.leaf, opening);
+    }),
+    ...patches.map((patch) => {
+      const item = { kind: 'patch', id: patch.id } as const;
+      return leaf(item, itemTitle(project, item), '', patch);
+    }),
+  ];
+};
+
+/** The surfaces by name, or a polygon's walls edge by edge with floor and ceiling. */
+const surfaceIds = (project: Project): readonly string[] => {
+  if (project.room.plan.shape === 'rectangle') return SURFACES;
+  const edges = roomShape(project).walls.map(({ edge }) => String(edge));
+  return [...edges.sort((a, b) => Number(a) - Number(b)), 'floor', 'ceiling'];
+};
+
+const surfaceBranch = (project: Project, id: string): Branch => {
+  const wall = roomShape(project).walls.find(({ edge }) => String(edge) === id);
+  const note = wall ? `${wall.surface}, ${formatLength(wall.lengthM, project.display.units)}` : '';
+  return leaf({ kind: 'surface', id }, surfaceTitle(id), note, undefined, partBranches(project, id));
+};
+
+const rowNote = ({ furniture, floorM }: Project['rows'][number], units: Project['display']['units']): string =>
+  floorM > 0 ? `${furniture}, riser ${formatLength(floorM, units)}` : furniture;
 
 /** The document as a tree: what the scene shows, for eyes that do not see it and hands that do not point. */
 export const outlineOf = (project: Project): readonly Branch[] => {
-  const { room, rows, loudspeakers, subwoofers } = project;
+  const { room, rows, loudspeakers, subwoofers, picture } = project;
+  const pictureNote = picture.projector ? `${picture.kind}, projector` : picture.kind;
   return [
     {
       key: 'room',
       title: 'Room',
       note: '',
       item: null,
-      children: [
-        ...SURFACES.map((id) => leaf({ kind: 'surface', id }, surfaceTitle(id))),
-        ...room.patches.map(({ id }) => leaf({ kind: 'patch', id }, `Patch ${id}`)),
-      ],
+      locked: false,
+      children: surfaceIds(project).map((id) => surfaceBranch(project, id)),
     },
-    leaf({ kind: 'picture', id: 'picture' }, 'Picture', project.picture.kind),
-    ...rows.map((row, r) => ({
-      key: `row:${row.id}`,
-      title: `Row ${r + 1}`,
-      note: row.furniture,
-      item: { kind: 'row', id: row.id } as const,
-      children: row.seats.map(({ id }, s) =>
-        leaf({ kind: 'seat', id }, `Seat ${s + 1}`, id === project.referenceSeat ? 'reference' : ''),
+    leaf({ kind: 'picture', id: 'picture' }, 'Picture', pictureNote),
+    ...rows.map((row, r) =>
+      leaf(
+        { kind: 'row', id: row.id },
+        `Row ${r + 1}`,
+        rowNote(row, project.display.units),
+        row,
+        row.seats.map((seat, s) =>
+          leaf(
+            { kind: 'seat', id: seat.id },
+            `Seat ${s + 1}`,
+            seat.id === project.referenceSeat ? 'reference' : '',
+            seat,
+          ),
+        ),
       ),
-    })),
+    ),
     ...heading(
       'loudspeakers',
       'Loudspeakers',
-      loudspeakers.map(({ id, channel }) => leaf({ kind: 'loudspeaker', id }, id, channel)),
+      loudspeakers.map((each) => leaf({ kind: 'loudspeaker', id: each.id }, each.id, each.channel, each)),
     ),
     ...heading(
       'subwoofers',
       'Subwoofers',
-      subwoofers.map(({ id }) => leaf({ kind: 'subwoofer', id }, id)),
-    ),
-    ...heading(
-      'openings',
-      'Doors and windows',
-      room.openings.map(({ id, surface }) => {
-        const item = { kind: 'opening', id } as const;
-        return leaf(item, itemTitle(project, item), `${surfaceTitle(surface).toLowerCase()}`);
-      }),
+      subwoofers.map((each) => leaf({ kind: 'subwoofer', id: each.id }, each.id, '', each)),
     ),
     ...heading(
       'objects',
       'Furniture and fittings',
-      room.objects.map(({ id, name, kind }) => leaf({ kind: 'object', id }, name || capital(id), kind)),
+      room.objects.map((each) => leaf({ kind: 'object', id: each.id }, each.name || capital(each.id), each.kind, each)),
     ),
   ];
 };
@@ -93,54 +134,14 @@ export const linesOf = (branches: readonly Branch[], open: ReadonlySet<string>):
   return lines;
 };
 
-/** The branch an item stands in, so that choosing it in the scene can unfold the outline; null at the top. */
-export const parentOf = (branches: readonly Branch[], itemKey: string): string | null => {
-  for (const branch of branches) {
-    if (branch.children.some(({ key }) => key === itemKey)) return branch.key;
+/** The branches an item stands in, outermost first, so that choosing it in the scene can unfold the outline. */
+export const ancestorsOf = (branches: readonly Branch[], itemKey: string): readonly string[] => {
+  for (const { key, children } of branches) {
+    if (children.some((child) => child.key === itemKey)) return [key];
+    const deeper = ancestorsOf(children, itemKey);
+    if (deeper.length > 0) return [key, ...deeper];
   }
-  return null;
+  return [];
 };
 
 export const keyOf = (item: ItemRef | null): string => (item === null ? 'room' : `${item.kind}:${item.id}`);
-
-/** What a key does in the outline: go to a line, fold or unfold one, or choose it. */
-export type OutlineMove =
-  | { readonly kind: 'go'; readonly key: string }
-  | { readonly kind: 'fold'; readonly key: string; readonly unfolded: boolean }
-  | { readonly kind: 'pick' };
-
-/** The tree keys every desktop has: up, down, first, last, right into a branch, left out of it, Enter chooses. */
-export const outlineMove = (
-  lines: readonly Line[],
-  open: ReadonlySet<string>,
-  at: string,
-  pressed: string,
-): OutlineMove | null => {
-  const i = lines.findIndex(({ branch }) => branch.key === at);
-  if (i < 0) return null;
-  const { branch, parent } = lines[i];
-  const folds = branch.children.length > 0;
-  const unfolded = folds && open.has(branch.key);
-  const go = (key: string): OutlineMove => ({ kind: 'go', key });
-  switch (pressed) {
-    case 'ArrowDown':
-      return go(lines[Math.min(i + 1, lines.length - 1)].branch.key);
-    case 'ArrowUp':
-      return go(lines[Math.max(i - 1, 0)].branch.key);
-    case 'Home':
-      return go(lines[0].branch.key);
-    case 'End':
-      return go(lines[lines.length - 1].branch.key);
-    case 'ArrowRight':
-      if (!folds) return null;
-      return unfolded ? go(branch.children[0].key) : { kind: 'fold', key: branch.key, unfolded: true };
-    case 'ArrowLeft':
-      if (unfolded) return { kind: 'fold', key: branch.key, unfolded: false };
-      return parent === null ? null : go(parent);
-    case 'Enter':
-    case ' ':
-      return { kind: 'pick' };
-    default:
-      return null;
-  }
-};

@@ -27,8 +27,8 @@ const OTHER = 'More';
 
 export const headingOf = (pattern: string): string => HEADINGS.find(({ holds }) => holds.test(pattern))?.title ?? OTHER;
 
+/** What one reaches for first stands first. */
 export const HEADING_ORDER: readonly string[] = [
-  'What it is',
   'The project',
   'Walls and ceiling',
   'Place',
@@ -37,6 +37,7 @@ export const HEADING_ORDER: readonly string[] = [
   'Sound',
   'What it can do',
   'Light',
+  'What it is',
   'Riser',
   'Projector',
   'Films of other shapes',

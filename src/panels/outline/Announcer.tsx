@@ -1,0 +1,61 @@
+import { useEffect } from 'react';
+import { useSession, useView, type View } from '../../state/view.tsx';
+import { announce } from '../useItemActions.ts';
+import { changeText, verdictText } from './saying.ts';
+
+/** Findings are told once they have rested this long. */
+const FINDINGS_REST_MS = 1500;
+/** What was done is told once the hand rests. */
+const CHANGE_REST_MS = 150;
+
+/** Tells what moved where, whoever moved it, and which findings changed their verdict. */
+const listen = (view: View): (() => void) => {
+  const { document, results } = view;
+  let told = document.getState().project;
+  let findings = results.getState().findings?.value ?? null;
+  let changeTimer = 0;
+  let findingsTimer = 0;
+  const tellChange = () => {
+    const { project, gestureOpen } = document.getState();
+    if (gestureOpen || project === told) return;
+    const text = changeText(told, project);
+    told = project;
+    if (text !== null) announce(view, text);
+  };
+  const tellFindings = () => {
+    const now = results.getState().findings;
+    const { revision, gestureOpen, project } = document.getState();
+    if (gestureOpen || !now || now.revision !== revision) return;
+    const text = findings ? verdictText(findings, now.value, project) : null;
+    findings = now.value;
+    if (text !== null) announce(view, text);
+  };
+  const offs = [
+    document.subscribe(() => {
+      window.clearTimeout(changeTimer);
+      changeTimer = window.setTimeout(tellChange, CHANGE_REST_MS);
+    }),
+    results.subscribe(() => {
+      window.clearTimeout(findingsTimer);
+      findingsTimer = window.setTimeout(tellFindings, FINDINGS_REST_MS);
+    }),
+  ];
+  return () => {
+    window.clearTimeout(changeTimer);
+    window.clearTimeout(findingsTimer);
+    for (const off of offs) off();
+  };
+};
+
+/** The page's one polite live region for what is done to the room. */
+export const Announcer = () => {
+  const view = useView();
+  const { text, count } = useSession((state) => state.announcement);
+  useEffect(() => listen(view), [view]);
+  // A space more or less makes the same words news to a screen reader.
+  return (
+    <p className="unseen" role="log" aria-live="polite">
+      {count % 2 === 0 ? text : `${text}\u00a0`}
+    </p>
+  );
+};

@@ -1,0 +1,97 @@
+import { addObject, type ObjectKind } from '../../model/commands/add-object.ts';
+import { addToSurface, type OnSurfaceKind } from '../../model/commands/add-opening.ts';
+import type { Added } from '../../model/commands/add-place.ts';
+import { addRow, addSeatToRow } from '../../model/commands/add-seating.ts';
+import { addLoudspeaker, addSubwoofer, OFFERED_CHANNELS, tradeName } from '../../model/commands/add-source.ts';
+import type { ItemRef, Project } from '../../model/project.ts';
+import { wallOfItem } from '../../model/room/places.ts';
+
+/** Something that can be added: what the menu says, and the command. */
+export interface Addition {
+  readonly id: string;
+  readonly word: string;
+  /** Said at the right of the menu's line. */
+  readonly note?: string;
+  add(project: Project): Added;
+}
+
+export interface AdditionGroup {
+  readonly title: string;
+  readonly additions: readonly Addition[];
+}
+
+/** The surface a thing on a wall goes to: the chosen one, or the one the chosen thing is in, else a side wall. */
+const surfaceFor = (project: Project, chosen: ItemRef | null, usual: string): string => {
+  if (chosen?.kind === 'surface') return chosen.id;
+  const items =
+    chosen?.kind === 'opening' ? project.room.openings : chosen?.kind === 'patch' ? project.room.patches : [];
+  const item = items.find(({ id }) => id === chosen?.id);
+  if (!item) return usual;
+  const wall = wallOfItem(project, item);
+  return project.room.plan.shape === 'polygon' && wall ? String(wall.edge) : (wall?.surface ?? item.surface);
+};
+
+/** The row a seat goes to: the chosen one or the chosen seat's, else the first. */
+const rowFor = (project: Project, chosen: ItemRef | null): string => {
+  const row =
+    chosen?.kind === 'row'
+      ? project.rows.find(({ id }) => id === chosen.id)
+      : project.rows.find(({ seats }) => chosen?.kind === 'seat' && seats.some(({ id }) => id === chosen.id));
+  return (row ?? project.rows[0])?.id ?? '';
+};
+
+const onSurface = (kind: OnSurfaceKind, word: string, chosen: ItemRef | null, usual: string): Addition => ({
+  id: kind,
+  word,
+  add: (project) => addToSurface(project, kind, surfaceFor(project, chosen, usual)),
+});
+
+const object = (kind: ObjectKind, word: string): Addition => ({
+  id: kind,
+  word,
+  add: (project) => addObject(project, kind),
+});
+
+/** Loudspeakers by their ITU-R BS.2051 label, those that are not there yet first. */
+const loudspeakers = (project: Project): readonly Addition[] => {
+  const there = new Set(project.loudspeakers.map(({ channel }) => channel));
+  const missing = OFFERED_CHANNELS.filter((channel) => !there.has(channel));
+  return missing.map((channel) => ({
+    id: channel,
+    word: tradeName(channel),
+    note: channel,
+    add: (from) => addLoudspeaker(from, channel),
+  }));
+};
+
+/** All that can be added, given what is chosen. */
+export const additionsFor = (project: Project, chosen: ItemRef | null): readonly AdditionGroup[] => [
+  {
+    title: 'Seats',
+    additions: [
+      { id: 'seat', word: 'Seat', add: (from) => addSeatToRow(from, rowFor(from, chosen)) },
+      { id: 'row', word: 'Row', add: addRow },
+    ],
+  },
+  { title: 'Subwoofer', additions: [{ id: 'subwoofer', word: 'Subwoofer', add: addSubwoofer }] },
+  { title: 'Loudspeakers', additions: loudspeakers(project) },
+  {
+    title: 'On a wall',
+    additions: [
+      onSurface('door', 'Door', chosen, 'right'),
+      onSurface('window', 'Window', chosen, 'left'),
+      onSurface('opening', 'Opening', chosen, 'back'),
+      onSurface('panel', 'Absorber', chosen, 'left'),
+    ],
+  },
+  {
+    title: 'Furniture and fittings',
+    additions: [
+      object('box', 'Cabinet'),
+      object('table', 'Table'),
+      object('lamp', 'Lamp'),
+      object('beam', 'Beam'),
+      object('column', 'Column'),
+    ],
+  },
+];
