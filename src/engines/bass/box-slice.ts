@@ -19,6 +19,16 @@ export interface BoxSlices {
   at(plane: SlicePlane, sourcesM: Float64Array, weights: Float64Array, frequencyHz: number): SliceField;
 }
 
+/** Sources spread over walls, which a slice takes up as terms beside the point sources. */
+export interface WallSources {
+  /** Gets ready for a slice; how many terms across the plane they need. */
+  prepare(state: BoxState, plane: SlicePlane, sources: Float64Array, weights: Float64Array): number;
+  /** Adds those on walls parallel to the plane to the first `count` coefficients, re, im a term. */
+  addTerms(state: BoxState, plane: SlicePlane, count: number, sums: Float64Array): void;
+  /** Adds those on walls that stand on the plane to the field. */
+  addField(state: BoxState, plane: SlicePlane, re: Float64Array, im: Float64Array): void;
+}
+
 /** Mode values over one axis of the grid, for the state they were made for. */
 interface GridValues {
   state: BoxState | null;
@@ -32,7 +42,12 @@ interface GridValues {
  * across the plane, U and V the mode values at the grid's lines. The formula of box-field.ts with the sum over sources
  * taken first (derived); near a source's own plane the screened rest is added (screened.ts).
  */
-export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSlices => {
+export const createBoxSlices = (
+  geometry: BoxGeometry,
+  cache: StateCache,
+  walls: WallSources | null = null,
+  bytesFor: (state: BoxState) => number = () => 0,
+): BoxSlices => {
   const rests = createSliceRests(geometry, REST_LIMIT_BYTES);
   let grid: SlicePlane | null = null;
   const kept: GridValues[] = [0, 1].map(() => ({ state: null, generation: 0, orders: 0, rows: new Float64Array(0) }));
@@ -60,7 +75,8 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
     const sources = insideBox(geometry, sourcesM);
     const state = cache.at(frequencyHz, 0);
     const terms = geometry.terms(normal);
-    const count = termsForPlane(geometry, state, plane, sources);
+    const spread = walls === null ? 0 : walls.prepare(state, plane, sources, weights);
+    const count = Math.max(spread, termsForPlane(geometry, state, plane, sources));
     const layout = layoutOf(geometry, plane, terms, count);
     readyTerms(geometry, state, normal, count);
     const shortRows = gridRows(0, state, layout.shortAxis, layout.shortPoints, layout.shortOrders);
@@ -74,6 +90,7 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
     matrix.fill(0, 0, 2 * width * height);
     counts.fill(0, 0, height);
     sumSources(geometry, state, plane, layout, sources, weights, count);
+    walls?.addTerms(state, plane, count, coefficients);
     for (let t = 0; t < count; t++) {
       const i = 2 * (width * shortOrder[t] + longOrder[t]);
       matrix[i] = coefficients[2 * t];
@@ -103,7 +120,8 @@ export const createBoxSlices = (geometry: BoxGeometry, cache: StateCache): BoxSl
       const maps = rests.mapsFor(plane, sources.slice(3 * s, 3 * s + 3));
       addRest(maps, screen, weights[2 * s], weights[2 * s + 1], re, im);
     }
-    cache.trim(() => 0);
+    walls?.addField(state, plane, re, im);
+    cache.trim(bytesFor);
     return { re, im };
   };
   return { at };

@@ -89,8 +89,8 @@ const addParallel = (inputs: CouplingInputs, i: number, j: number, size: number,
   if (wall === null) return;
   openGrid(inputs, normal, true);
   // g = (L D)(lower) R(upper)
-  const lower = wall.withD[side < patches[j].side ? side : patches[j].side];
-  const upper = wall.plain[side > patches[j].side ? side : patches[j].side];
+  const lower = wall.withD[Math.min(side, patches[j].side)];
+  const upper = wall.plain[Math.max(side, patches[j].side)];
   for (let t = 0; t < layout.counts[normal]; t++) {
     const at = 2 * (grid.columns * terms.first[t] + terms.second[t]);
     setTerm(at, lower[4 * t], lower[4 * t + 1], upper[4 * t + 2], upper[4 * t + 3]);

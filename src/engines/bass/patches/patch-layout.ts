@@ -22,7 +22,7 @@ export interface PatchLayout {
  * Transverse sums that end in a patch are cut at sqrt(k^2 + REACH^2): the integrals over a patch fall with every order, and
  * what a patch's coupling to itself still lacks is added as a static tail.
  */
-const REACH_PER_M = 10;
+const REACH_PER_M = 8;
 /** Layouts are made for wavenumbers in steps of this, 27 Hz. */
 const STEP_PER_M = 0.5;
 

@@ -11,8 +11,9 @@ const REACH = Math.log(1e4);
 const cuts = AXES.map(newCut);
 const values = AXES.map(() => new Float64Array(256));
 let factors = new Float64Array(0);
-let terms4 = new Float64Array(0);
-let partial = new Float64Array(0);
+let grid = new Float64Array(0);
+let used = new Int32Array(0);
+let sums = new Float64Array(0);
 
 /**
  * v of coupled-system.ts: integrals of the patch functions times G0 to each point (x, y, z triples), re, im at
@@ -33,10 +34,7 @@ export const patchLoads = (
     if (own.walls[axis] !== null) setCut(geometry, state, axis, cuts[axis]);
   }
   const most = Math.max(...layout.counts);
-  if (factors.length < 4 * most) {
-    factors = new Float64Array(4 * most);
-    terms4 = new Float64Array(2 * most);
-  }
+  if (factors.length < 4 * most) factors = new Float64Array(4 * most);
   for (let p = 0; 3 * p < points.length; p++) {
     for (const axis of AXES) valuesAt(state.axes[axis], points[3 * p + axis], layout.orders[axis], values[axis], 0);
     for (const axis of AXES) {
@@ -50,15 +48,16 @@ export const patchLoads = (
           layout.counts[axis],
           termsWithin(geometry.terms(axis), cutKappa2(cuts[axis], REACH / Math.max(gap, 1e-9))),
         );
-        setTerms(geometry, state, axis, side, xM, wall.withD[side], count);
+        const [rows, columns] = ACROSS[axis].map((across) => layout.orders[across]);
+        setTerms(geometry, state, axis, side, xM, wall.withD[side], count, rows, columns);
         for (const [i, patch] of patches.entries())
-          if (patch.normal === axis && patch.side === side) addPatch(geometry, own, patch, i, count, out, width * p);
+          if (patch.normal === axis && patch.side === side) addPatch(own, i, rows, columns, out, width * p);
       }
     }
   }
 };
 
-/** g(wall, point) Y_m Z_n per term into `terms4`. */
+/** g(wall, point) Y_m Z_n by row m and column n into `grid`, with the columns in use per row. */
 const setTerms = (
   geometry: BoxGeometry,
   state: BoxState,
@@ -67,6 +66,8 @@ const setTerms = (
   xM: number,
   wall: Float64Array,
   count: number,
+  rows: number,
+  columns: number,
 ): void => {
   const [b, c] = ACROSS[axis];
   const { first, second } = geometry.terms(axis);
@@ -75,59 +76,65 @@ const setTerms = (
   const valuesC = values[c];
   const near = side === 0 ? 0 : 2;
   const far = 2 - near;
+  if (grid.length < 2 * rows * columns) grid = new Float64Array(2 * rows * columns);
+  if (used.length < rows) used = new Int32Array(rows);
+  grid.fill(0, 0, 2 * rows * columns);
+  used.fill(0);
   for (let t = 0; t < count; t++) {
     const i = 4 * t + near;
     const j = 4 * t + far;
     const gRe = wall[i] * factors[j] - wall[i + 1] * factors[j + 1];
     const gIm = wall[i] * factors[j + 1] + wall[i + 1] * factors[j];
-    const m = 2 * first[t];
-    const n = 2 * second[t];
-    const yRe = valuesB[m] * valuesC[n] - valuesB[m + 1] * valuesC[n + 1];
-    const yIm = valuesB[m] * valuesC[n + 1] + valuesB[m + 1] * valuesC[n];
-    terms4[2 * t] = gRe * yRe - gIm * yIm;
-    terms4[2 * t + 1] = gRe * yIm + gIm * yRe;
+    const m = first[t];
+    const n = second[t];
+    const yRe = valuesB[2 * m] * valuesC[2 * n] - valuesB[2 * m + 1] * valuesC[2 * n + 1];
+    const yIm = valuesB[2 * m] * valuesC[2 * n + 1] + valuesB[2 * m + 1] * valuesC[2 * n];
+    const at = 2 * (m * columns + n);
+    grid[at] = gRe * yRe - gIm * yIm;
+    grid[at + 1] = gRe * yIm + gIm * yRe;
+    if (n >= used[m]) used[m] = n + 1;
   }
 };
 
 /** Sums the terms against one patch's integrals, the second axis first. */
 const addPatch = (
-  geometry: BoxGeometry,
   { layout, integrals }: PatchState,
-  patch: BoxPatch,
   i: number,
-  count: number,
+  rows: number,
+  columns: number,
   out: Float64Array,
   offset: number,
 ): void => {
-  const { first, second } = geometry.terms(patch.normal);
   const functions = layout.functions.patches[i];
-  const rowsM = 2 * layout.orders[patch.axes[0]];
-  const rowsN = 2 * layout.orders[patch.axes[1]];
   const [u, v] = integrals[i];
-  const need = rowsM * functions.orders[1];
-  if (partial.length < need) partial = new Float64Array(2 * need);
-  partial.fill(0, 0, need);
-  const sums = partial;
+  if (sums.length < 2 * rows) sums = new Float64Array(2 * rows);
   for (let q = 0; q < functions.orders[1]; q++) {
-    const row = q * rowsM;
-    const at = q * rowsN;
-    for (let t = 0; t < count; t++) {
-      const m = row + 2 * first[t];
-      const n = at + 2 * second[t];
-      sums[m] += terms4[2 * t] * v[n] - terms4[2 * t + 1] * v[n + 1];
-      sums[m + 1] += terms4[2 * t] * v[n + 1] + terms4[2 * t + 1] * v[n];
+    const to = 2 * columns * q;
+    let last = 0;
+    for (let m = 0; m < rows && used[m] > 0; m++) {
+      const from = 2 * columns * m;
+      const end = 2 * used[m];
+      let re = 0;
+      let im = 0;
+      for (let n = 0; n < end; n += 2) {
+        re += grid[from + n] * v[to + n] - grid[from + n + 1] * v[to + n + 1];
+        im += grid[from + n] * v[to + n + 1] + grid[from + n + 1] * v[to + n];
+      }
+      sums[2 * m] = re;
+      sums[2 * m + 1] = im;
+      last = 2 * m + 2;
     }
-  }
-  for (let f = 0; f < functions.first.length; f++) {
-    const row = functions.second[f] * rowsM;
-    const at = functions.first[f] * rowsM;
-    let re = 0;
-    let im = 0;
-    for (let m = 0; m < rowsM; m += 2) {
-      re += u[at + m] * sums[row + m] - u[at + m + 1] * sums[row + m + 1];
-      im += u[at + m] * sums[row + m + 1] + u[at + m + 1] * sums[row + m];
+    for (let f = 0; f < functions.first.length; f++) {
+      if (functions.second[f] !== q) continue;
+      const at = 2 * rows * functions.first[f];
+      let re = 0;
+      let im = 0;
+      for (let m = 0; m < last; m += 2) {
+        re += u[at + m] * sums[m] - u[at + m + 1] * sums[m + 1];
+        im += u[at + m] * sums[m + 1] + u[at + m + 1] * sums[m];
+      }
+      out[offset + 2 * (functions.start + f)] = re;
+      out[offset + 2 * (functions.start + f) + 1] = im;
     }
-    out[offset + 2 * (functions.start + f)] = re;
-    out[offset + 2 * (functions.start + f) + 1] = im;
   }
 };

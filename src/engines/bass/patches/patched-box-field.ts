@@ -7,6 +7,7 @@ import type { BoxSpec } from '../room-field.ts';
 import { createStateCache } from '../state-cache.ts';
 import { divideBox } from './box-patches.ts';
 import { createPatchResponses } from './patch-responses.ts';
+import { createPatchSources } from './patch-slice.ts';
 import { createPatchStates } from './patch-state.ts';
 
 const CACHE_LIMIT_BYTES = 96e6;
@@ -17,7 +18,7 @@ export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
   const cache = createStateCache(geometry, CACHE_LIMIT_BYTES);
   const states = createPatchStates(geometry, patches);
   const responses = createPatchResponses(geometry, cache, createBoxResponses(geometry, cache), patches, states);
-  const slices = createBoxSlices(geometry, cache);
+  const slices = createBoxSlices(geometry, cache, createPatchSources(geometry, patches, states), responses.bytesFor);
   return {
     modes: (maxHz) => boxModes(geometry, maxHz),
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
