@@ -1,12 +1,21 @@
 import { createDesk, type Desk } from './desk.ts';
 import type { Answers, Job, WorkReply, WorkRequest } from './protocol.ts';
+import { createStudies, type Studies } from './studies.ts';
+import {
+  createStudyDesk,
+  isStudyReply,
+  type StudyDesk,
+  type StudyReply,
+  type StudyRequest,
+  type StudyStop,
+} from './study-desk.ts';
 
 /** What a lane needs of a worker thread; tests pass their own. */
 export interface Hand {
-  post(request: WorkRequest): void;
+  post(request: WorkRequest | StudyRequest | StudyStop): void;
   terminate(): void;
 }
-export type Hire = (onReply: (reply: WorkReply) => void, onDeath: () => void) => Hand;
+export type Hire = (onReply: (reply: WorkReply | StudyReply) => void, onDeath: () => void) => Hand;
 
 export type Outcome =
   | { readonly status: 'done'; readonly answers: readonly Answers[Job['kind']][] }
@@ -22,6 +31,8 @@ interface Waiting {
 export interface Lane {
   /** One request runs, one waits; a newer one takes the waiting one's place. */
   ask(jobs: readonly Job[]): Promise<Outcome>;
+  /** Long work in slices on the same thread: requests are heard in between. */
+  readonly studies: Studies;
   readonly busy: boolean;
   /** Worker, or the twin on this thread after the worker died twice. */
   readonly place: 'worker' | 'inline';
@@ -36,10 +47,15 @@ export const createLane = (hire: Hire | null): Lane => {
   let waiting: Waiting | null = null;
   let worker: Hand | null = null;
   let twin: Desk | null = null;
+  let studyTwin: StudyDesk | null = null;
   let deaths = 0;
   let lastId = 0;
 
-  const finish = (reply: WorkReply) => {
+  const finish = (reply: WorkReply | StudyReply) => {
+    if (isStudyReply(reply)) {
+      studies.hear(reply);
+      return;
+    }
     if (!running || reply.id !== running.request.id) return;
     const { settle } = running;
     running = null;
@@ -64,7 +80,34 @@ export const createLane = (hire: Hire | null): Lane => {
     worker = null;
     deaths += 1;
     if (running) send(running.request);
+    studies.lost();
   };
+
+  const studyHere = (message: StudyRequest | StudyStop) => {
+    twin ??= createDesk();
+    studyTwin ??= createStudyDesk(
+      twin,
+      (reply) => studies.hear(reply),
+      (go) => setTimeout(go),
+      () => performance.now(),
+    );
+    studyTwin.take(message);
+  };
+
+  const studies = createStudies((message) => {
+    if (hire === null || deaths > RESPAWNS) {
+      studyHere(message);
+      return;
+    }
+    try {
+      worker ??= hire(finish, died);
+      worker.post(message);
+    } catch {
+      worker = null;
+      deaths = RESPAWNS + 1;
+      studyHere(message);
+    }
+  });
 
   const send = (request: WorkRequest) => {
     if (hire === null || deaths > RESPAWNS) {
@@ -96,6 +139,7 @@ export const createLane = (hire: Hire | null): Lane => {
         waiting = { request: { id: lastId, jobs }, settle };
         next();
       }),
+    studies,
     get busy() {
       return running !== null || waiting !== null;
     },
@@ -107,6 +151,7 @@ export const createLane = (hire: Hire | null): Lane => {
       running?.settle({ status: 'superseded' });
       waiting = null;
       running = null;
+      studies.dispose();
       worker?.terminate();
       worker = null;
     },
@@ -116,7 +161,7 @@ export const createLane = (hire: Hire | null): Lane => {
 /** A worker thread of the page. */
 export const hireWorker: Hire = (onReply, onDeath) => {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'parterre-bass' });
-  worker.addEventListener('message', ({ data }: MessageEvent<WorkReply>) => onReply(data));
+  worker.addEventListener('message', ({ data }: MessageEvent<WorkReply | StudyReply>) => onReply(data));
   worker.addEventListener('error', onDeath);
   return { post: (request) => worker.postMessage(request), terminate: () => worker.terminate() };
 };
