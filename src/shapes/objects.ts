@@ -1,4 +1,5 @@
 import type { Project, RoomObject } from '../model/project.ts';
+import { roomShape } from '../model/room/shape.ts';
 import { partsOf, type RawPart } from './geometries.ts';
 import { revolved } from './mesh/loft.ts';
 import { joined, moved, type RawMesh, shaped } from './mesh/raw.ts';
@@ -124,8 +125,8 @@ const objectSolid = (project: Project, { id, kind, minM, maxM }: RoomObject): So
   if (size.some((v) => v < 1e-4)) return [];
   const make = Object.hasOwn(makers, kind) ? makers[kind] : () => [one('body', 'joinery', boxOf(size, 0.01))];
   const middleZ = (low[2] + high[2]) / 2;
-  const { plan } = project.room;
-  const frontHalf = plan.shape === 'rectangle' && middleZ < plan.lengthM / 2;
+  const room = roomShape(project);
+  const frontHalf = middleZ < (room.minM[2] + room.maxM[2]) / 2;
   const placement = standing([(low[0] + high[0]) / 2, low[1], middleZ], frontHalf ? 180 : 0);
   return partsOf('object', [kind, ...size], () => make(size)).map((part) => ({
     kind: 'object',

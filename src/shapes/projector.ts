@@ -1,6 +1,6 @@
 import { subtract } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
-import { roomBox } from '../model/room.ts';
+import { roomShape } from '../model/room/shape.ts';
 import { partsOf, type RawPart } from './geometries.ts';
 import { facingFront, revolved } from './mesh/loft.ts';
 import { joined, moved, shaped } from './mesh/raw.ts';
@@ -59,7 +59,7 @@ export const projectorSolids = (project: Project): Solid[] => {
   if (projector === undefined || kind !== 'screen') return [];
   const { yawDeg } = facing(subtract(pictureFace(project).centreM, projector.atM));
   const placement = standing(projector.atM, yawDeg);
-  const dropM = roomBox(project).heightM - projector.atM[1] - HEIGHT_M / 2;
+  const dropM = roomShape(project).ceilingAtM(projector.atM[0], projector.atM[2]) - projector.atM[1] - HEIGHT_M / 2;
   const hangs = dropM > 0.005 && dropM < 1.2;
   const pole = hangs
     ? partsOf('projector-pole', [dropM], () => [

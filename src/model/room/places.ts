@@ -143,14 +143,22 @@ export const reachUpM = ({ wall, upM, alongM }: SurfaceFrame, { fromM, widthM }:
 export const wallTreatment = ({ room }: Project, { edge, surface }: RoomWall): SurfaceTreatment | undefined =>
   (room.plan.shape === 'polygon' ? room.surfaces.walls?.[String(edge)] : undefined) ?? room.surfaces[surface];
 
+/** The ceiling over a place: how high it is and which way it looks, a unit vector into the room. */
+export const ceilingOver = (project: Project, [x, , z]: Vec3): { readonly heightM: number; readonly inward: Vec3 } => {
+  const shape = roomShape(project);
+  return { heightM: shape.ceilingAtM(x, z), inward: ceilingFrame(shape, [x, z]).n };
+};
+
 /** A wall's name as a thing of its own: in a polygon plan the edge's number, in a rectangle its surface's name. */
 export const wallId = ({ room }: Project, { edge, surface }: RoomWall): string =>
   room.plan.shape === 'polygon' ? String(edge) : surface;
 
-/** The wall nearest to a plan point, seen at a height: its distance and the point on it. Knee walls lower than that count not. */
+/** The wall nearest to a plan point, seen at a height: its distance and the point on it. Knee walls lower than that count not; of two as near a side wall. */
 export const nearestWallTo = (project: Project, [x, y, z]: Vec3): { wall: RoomWall; gapM: number; atM: Point2 } => {
   const { walls } = roomShape(project);
-  const near = walls.map((wall) => {
+  const sides = walls.filter(({ surface }) => surface === 'left' || surface === 'right');
+  const others = walls.filter((wall) => !sides.includes(wall));
+  const near = [...sides.toReversed(), ...others].map((wall) => {
     const [sx, sz] = wall.start;
     const alongM = (x - sx) * wall.along[0] + (z - sz) * wall.along[1];
     const held = Math.min(Math.max(alongM, 0), wall.lengthM);

@@ -1,23 +1,20 @@
-import { add, scale, type Vec3 } from '../../math/vec3.ts';
+import type { Vec3 } from '../../math/vec3.ts';
 import type { Opening, Project } from '../../model/project.ts';
+import { frameOf, lowestTop, pointOn, type SurfaceFrame } from '../../model/room/places.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
 import { mirrored } from '../mesh/raw.ts';
 import { facing, standing } from '../placement.ts';
 import type { Placement, Solid } from '../solid.ts';
+import type { Cut } from './cells.ts';
 import { ARCHITRAVE_M, doorFrame, doorHandle, doorLeaf, leafOf, windowFrame, windowPane } from './joinery.ts';
-import type { Cut } from './slab.ts';
-import { onSurface, type Surface, surfacesOf, WALL_M } from './surfaces.ts';
+import { onSurface, WALL_M } from './surfaces.ts';
 
 /** How far an open leaf stands from its frame. */
 const AJAR_DEG = 68;
 
-const isWall = ({ name }: Surface): boolean => name !== 'floor' && name !== 'ceiling';
-
 /** The middle of a cut's lower edge on the inner face, facing into the room. */
-const cutPlacement = ({ origin, u, v, n }: Surface, cut: Cut): Placement => {
-  const at: Vec3 = add(origin, add(scale(u, (cut.u0 + cut.u1) / 2), scale(v, cut.v0)));
-  return standing(at, facing(n).yawDeg);
-};
+const cutPlacement = (frame: SurfaceFrame, cut: Cut): Placement =>
+  standing(pointOn(frame, (cut.u0 + cut.u1) / 2, cut.v0), facing(frame.n).yawDeg);
 
 /** Where the leaf's hinge stands, and which way it has swung; `side` is -1 for a hinge at smaller x of the joinery axes. */
 const leafPlacement = (frame: Placement, opening: Opening, leafWidthM: number, side: -1 | 1): Placement => {
@@ -37,12 +34,14 @@ const leafPlacement = (frame: Placement, opening: Opening, leafWidthM: number, s
   return standing(positionM, frame.yawDeg + swing);
 };
 
-const doorSolids = (opening: Opening, surface: Surface, cut: Cut): Solid[] => {
+const doorSolids = (opening: Opening, surface: SurfaceFrame, cut: Cut): Solid[] => {
   const width = cut.u1 - cut.u0;
   const height = cut.v1 - cut.v0;
   const placement = cutPlacement(surface, cut);
   // The architrave may not reach past the wall's ends or its top.
-  const clear = Math.min(cut.u0, surface.lengthM - cut.u1, surface.riseM - cut.v1) + 0.007;
+  const reach = ARCHITRAVE_M;
+  const topM = surface.wall ? lowestTop(surface.wall, cut.u0 - reach, cut.u1 + reach) : surface.upM;
+  const clear = Math.min(cut.u0, surface.alongM - cut.u1, topM - cut.v1) + 0.007;
   const wide = Math.max(0, Math.min(ARCHITRAVE_M, clear));
   const item = { kind: 'opening', id: opening.id } as const;
   const frame = partsOf('door-frame', [width, height, wide], () => [
@@ -65,7 +64,7 @@ const doorSolids = (opening: Opening, surface: Surface, cut: Cut): Solid[] => {
   return [...frame, ...parts.map((part): Solid => ({ ...item, ...part, placement: at }))];
 };
 
-const windowSolids = (opening: Opening, surface: Surface, cut: Cut): Solid[] => {
+const windowSolids = (opening: Opening, surface: SurfaceFrame, cut: Cut): Solid[] => {
   const width = cut.u1 - cut.u0;
   const height = cut.v1 - cut.v0;
   const placement = cutPlacement(surface, cut);
@@ -76,13 +75,11 @@ const windowSolids = (opening: Opening, surface: Surface, cut: Cut): Solid[] => 
 };
 
 /** Frames, leaves, handles and panes of the openings in walls; an opening in floor or ceiling is a bare hole. */
-export const openingSolids = (project: Project): Solid[] => {
-  const surfaces = surfacesOf(project);
-  return project.room.openings.flatMap((opening) => {
-    const surface = surfaces.find(({ name }) => name === opening.surface);
-    const cut = surface && isWall(surface) ? onSurface(surface, opening) : null;
-    if (!surface || !cut) return [];
-    if (opening.kind === 'window') return windowSolids(opening, surface, cut);
-    return opening.kind === 'door' ? doorSolids(opening, surface, cut) : [];
+export const openingSolids = (project: Project): Solid[] =>
+  project.room.openings.flatMap((opening) => {
+    const frame = frameOf(project, opening);
+    const cut = frame?.wall ? onSurface(frame, opening) : null;
+    if (!frame || !cut) return [];
+    if (opening.kind === 'window') return windowSolids(opening, frame, cut);
+    return opening.kind === 'door' ? doorSolids(opening, frame, cut) : [];
   });
-};

@@ -1,5 +1,7 @@
+import type { Point2 } from '../../math/polyline.ts';
 import type { Project, Row } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { chords } from '../../model/room/pieces.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { keptWith } from '../memo.ts';
 
 /** A block one can stand on, metres. */
@@ -35,36 +37,63 @@ const eyesOf = (row: Row): { front: number; back: number } => {
   return { front: Math.min(...z), back: Math.max(...z) };
 };
 
+/** The stretch of a plan round a place, along x (at constant z) or along z. */
+const stretchAt = (corners: readonly Point2[], axis: 0 | 1, place: number, through: number): Point2 | undefined =>
+  chords(corners, axis, place).find(([from, to]) => through >= from - 1e-9 && through <= to + 1e-9);
+
+const BESIDE_M = 1e-6;
+
+/** How wide the plan is clear from one z to another about an x: the narrowest stretch on the way. */
+const clearWidth = (corners: readonly Point2[], x: number, fromZM: number, toZM: number): Point2 => {
+  const turns = corners.map(([, z]) => z).filter((z) => z > fromZM && z < toZM);
+  const places = [fromZM + BESIDE_M, toZM - BESIDE_M, ...turns.flatMap((z) => [z - BESIDE_M, z + BESIDE_M])];
+  const found = places.flatMap((z) => {
+    const stretch = stretchAt(corners, 1, z, x);
+    return stretch ? [stretch] : [];
+  });
+  if (found.length === 0) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  return [Math.max(...found.map(([from]) => from)), Math.min(...found.map(([, to]) => to))];
+};
+
+/** The middle of a row's seats. */
+const middleXM = ({ seats }: Row): number => seats.reduce((sum, { xM }) => sum + xM, 0) / seats.length;
+
 const extentOf = (project: Project, row: Row): Omit<StandingBox, 'baseM' | 'topM'> => {
-  const { widthM, lengthM } = roomBox(project);
-  const within = (value: number, limit: number) => Math.max(0, Math.min(limit, value));
+  const { corners, minM, maxM } = roomShape(project);
+  const x = Math.min(Math.max(middleXM(row), minM[0] + BESIDE_M), maxM[0] - BESIDE_M);
+  const own = eyesOf(row).front;
+  const [frontZM, backZM] = stretchAt(corners, 0, x, own) ?? [minM[2], maxM[2]];
+  const within = (value: number) => Math.max(frontZM, Math.min(backZM, value));
+  const wide = (fromZM: number, toZM: number, fromXM: number, toXM: number) => {
+    const clear = toZM - fromZM > 2 * BESIDE_M ? clearWidth(corners, x, fromZM, toZM) : [minM[0], maxM[0]];
+    const held = (value: number) => Math.max(clear[0], Math.min(clear[1], value));
+    return { fromXM: held(fromXM), toXM: held(toXM), fromZM, toZM };
+  };
   if (row.riser !== undefined) {
     const { fromXM, toXM, fromZM, toZM } = row.riser;
-    const half = widthM / 2;
-    return {
-      fromXM: within(Math.min(fromXM, toXM) + half, widthM) - half,
-      toXM: within(Math.max(fromXM, toXM) + half, widthM) - half,
-      fromZM: within(Math.min(fromZM, toZM), lengthM),
-      toZM: within(Math.max(fromZM, toZM), lengthM),
-    };
+    return wide(
+      within(Math.min(fromZM, toZM)),
+      within(Math.max(fromZM, toZM)),
+      Math.min(fromXM, toXM),
+      Math.max(fromXM, toXM),
+    );
   }
-  const own = eyesOf(row).front;
   const before = project.rows.filter((other) => other !== row && eyesOf(other).back < own);
   const nearest = Math.max(-Infinity, ...before.map((other) => eyesOf(other).back));
   const wanted = Number.isFinite(nearest) ? Math.min(nearest + BEHIND_EYES_M, own - LEGS_M) : own - LEGS_M - 0.25;
-  const fromZM = within(Math.max(wanted, Number.isFinite(nearest) ? nearest + 0.3 : 0), lengthM);
-  return { fromXM: -widthM / 2, toXM: widthM / 2, fromZM, toZM: lengthM };
+  const fromZM = within(Math.max(wanted, Number.isFinite(nearest) ? nearest + 0.3 : frontZM));
+  return wide(fromZM, backZM, minM[0], maxM[0]);
 };
 
 /** Equal steps up the front of a platform at both its ends, none higher than HIGHEST_STEP_M, the top one the platform. */
-const stepsOf = (box: StandingBox): StandingBox[] => {
+const stepsOf = (box: StandingBox, frontZM: number): StandingBox[] => {
   const rise = box.topM - box.baseM;
   const risers = Math.ceil(rise / HIGHEST_STEP_M - 1e-9);
   const width = Math.min(STEP_WIDTH_M, (box.toXM - box.fromXM) / 2);
   const steps: StandingBox[] = [];
   for (let k = 1; k < risers; k += 1) {
     const toZM = box.fromZM - (risers - 1 - k) * TREAD_M;
-    const fromZM = Math.max(0, toZM - TREAD_M);
+    const fromZM = Math.max(frontZM, toZM - TREAD_M);
     if (toZM - fromZM < 0.05) continue;
     const step = { fromZM, toZM, baseM: box.baseM, topM: box.baseM + (rise * k) / risers };
     steps.push({ ...step, fromXM: box.fromXM, toXM: box.fromXM + width });
@@ -79,6 +108,7 @@ const stepsOf = (box: StandingBox): StandingBox[] => {
  * the difference is stepped.
  */
 export const riserBoxes = keptWith((project: Project): readonly RiserBox[] => {
+  const frontZM = roomShape(project).minM[2];
   const raised = project.rows.filter((row) => row.floorM > 0 && row.seats.length > 0);
   const extents = raised.map((row) => ({ row, extent: extentOf(project, row) }));
   return extents
@@ -91,7 +121,7 @@ export const riserBoxes = keptWith((project: Project): readonly RiserBox[] => {
       );
       const below = Math.max(0, ...under.map((other) => other.row.floorM));
       const rise = { ...extent, baseM: below, topM: row.floorM };
-      return { ...rise, baseM: 0, rowId: row.id, riseM: row.floorM - below, steps: stepsOf(rise) };
+      return { ...rise, baseM: 0, rowId: row.id, riseM: row.floorM - below, steps: stepsOf(rise, frontZM) };
     })
     .filter(({ fromXM, toXM, fromZM, toZM }) => toXM - fromXM > 0.01 && toZM - fromZM > 0.01);
 });

@@ -1,72 +1,108 @@
-import type { Vec3 } from '../../math/vec3.ts';
-import type { Opening, Project, SurfaceName } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
-import type { Cut, SlabFrame } from './slab.ts';
+import { crossingEdges, type Point2 } from '../../math/polyline.ts';
+import { cross, dot, length, type Vec3 } from '../../math/vec3.ts';
+import type { Opening, Project } from '../../model/project.ts';
+import { lowestTop, type SurfaceFrame, wallFrame, wallId } from '../../model/room/places.ts';
+import { type RoomShape, roomShape } from '../../model/room/shape.ts';
+import type { RoomWall, WallName } from '../../model/room/walls.ts';
+import type { Cut } from './cells.ts';
 
 export const WALL_M = 0.12;
 
-/** A surface's own axes: u as the file's fromM runs, v as its bottomM runs; n into the room. Metres. */
-export interface Surface {
-  readonly name: SurfaceName;
-  readonly origin: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
-  readonly n: Vec3;
-  readonly lengthM: number;
-  readonly riseM: number;
+/** A wall to be drawn, with its axes as openings are measured on it. */
+export interface DrawnWall {
+  /** What it is called as a thing of its own. */
+  readonly id: string;
+  readonly wall: RoomWall;
+  readonly frame: SurfaceFrame;
 }
 
-/** The six surfaces of a box room. `fromM` runs along side walls from the front, elsewhere from the left (model). */
-export const surfacesOf = (project: Project): Surface[] => {
-  const { widthM, lengthM, heightM } = roomBox(project);
-  const w = widthM / 2;
-  return [
-    { name: 'front', origin: [-w, 0, 0], u: [1, 0, 0], v: [0, 1, 0], n: [0, 0, 1], lengthM: widthM, riseM: heightM },
-    {
-      name: 'back',
-      origin: [-w, 0, lengthM],
-      u: [1, 0, 0],
-      v: [0, 1, 0],
-      n: [0, 0, -1],
-      lengthM: widthM,
-      riseM: heightM,
-    },
-    { name: 'left', origin: [-w, 0, 0], u: [0, 0, 1], v: [0, 1, 0], n: [1, 0, 0], lengthM, riseM: heightM },
-    { name: 'right', origin: [w, 0, 0], u: [0, 0, 1], v: [0, 1, 0], n: [-1, 0, 0], lengthM, riseM: heightM },
-    { name: 'floor', origin: [-w, 0, 0], u: [1, 0, 0], v: [0, 0, 1], n: [0, 1, 0], lengthM: widthM, riseM: lengthM },
-    {
-      name: 'ceiling',
-      origin: [-w, heightM, 0],
-      u: [1, 0, 0],
-      v: [0, 0, 1],
-      n: [0, -1, 0],
-      lengthM: widthM,
-      riseM: lengthM,
-    },
-  ];
+const DRAWN_FIRST: readonly WallName[] = ['front', 'back', 'left', 'right'];
+
+/** Walls lower than this are none: a slope that comes down to the floor. */
+const LEAST_WALL_M = 0.005;
+
+/** The walls, front and back before the sides, then round the room. */
+export const drawnWalls = (project: Project): DrawnWall[] => {
+  const { walls } = roomShape(project);
+  return DRAWN_FIRST.flatMap((name) => walls.filter(({ surface }) => surface === name))
+    .filter((wall) => Math.max(...wall.top.map(([, height]) => height)) > LEAST_WALL_M)
+    .map((wall) => ({ id: wallId(project, wall), wall, frame: wallFrame(wall) }));
 };
 
-/** A right-handed frame for the slab behind a surface: u is turned round where the surface's own axes are left-handed. */
-export const slabFrame = ({ origin, u, v, n, name, lengthM }: Surface): { frame: SlabFrame; flip: boolean } => {
-  const leftHanded = name === 'back' || name === 'left' || name === 'floor';
-  if (!leftHanded) return { frame: { origin, u, v, n }, flip: false };
-  const far: Vec3 = [origin[0] + u[0] * lengthM, origin[1] + u[1] * lengthM, origin[2] + u[2] * lengthM];
-  return { frame: { origin: far, u: [-u[0], -u[1], -u[2]], v, n }, flip: true };
-};
+/** Whether a surface's own axes and its normal into the room are left-handed. */
+export const isMirrored = ({ u, v, n }: SurfaceFrame): boolean => dot(cross(u, v), n) < 0;
 
 /** The part of a rectangle in the file's terms that lies on the surface, or null where none does. */
 export const onSurface = (
-  { lengthM, riseM }: Surface,
+  { alongM, upM, wall }: SurfaceFrame,
   { fromM, widthM, bottomM, heightM }: Pick<Opening, 'fromM' | 'widthM' | 'bottomM' | 'heightM'>,
 ): Cut | null => {
-  const cut = {
-    u0: Math.max(0, fromM),
-    u1: Math.min(lengthM, fromM + widthM),
-    v0: Math.max(0, bottomM),
-    v1: Math.min(riseM, bottomM + heightM),
-  };
-  return cut.u1 - cut.u0 > 0.02 && cut.v1 - cut.v0 > 0.02 ? cut : null;
+  const u0 = Math.max(0, fromM);
+  const u1 = Math.min(alongM, fromM + widthM);
+  if (u1 - u0 <= 0.02) return null;
+  const top = wall ? lowestTop(wall, u0, u1) : upM;
+  const cut = { u0, u1, v0: Math.max(0, bottomM), v1: Math.min(top, bottomM + heightM) };
+  return cut.v1 - cut.v0 > 0.02 ? cut : null;
 };
 
-/** A rectangle counted from the other end of the surface. */
-export const flipped = (cut: Cut, lengthM: number): Cut => ({ ...cut, u0: lengthM - cut.u1, u1: lengthM - cut.u0 });
+/** How a wall's end meets the next wall: how far its inner face and its outer face go on past the corner. */
+export interface WallEnd {
+  readonly frontM: number;
+  readonly backM: number;
+}
+
+/** The sharpest corner is drawn blunt: no wall goes on farther than this times its thickness. */
+const MOST_MITRE = 4;
+const SQUARE = 1e-3;
+
+/**
+ * At a square outward corner front and back walls reach over and side walls stand between them; everywhere else both are
+ * mitred: longer outside at an outward corner, shorter at an inward one.
+ */
+const endOf = (wall: RoomWall, next: RoomWall, corner: number): WallEnd => {
+  if (corner === 0) return { frontM: 0, backM: 0 };
+  const across = (name: WallName) => name === 'front' || name === 'back';
+  const square = Math.abs(corner - Math.PI / 2) < SQUARE && across(wall.surface) !== across(next.surface);
+  if (square) {
+    const reach = across(wall.surface) ? WALL_M : 0;
+    return { frontM: reach, backM: reach };
+  }
+  const mitre = WALL_M * Math.tan(Math.min(Math.abs(corner), Math.PI - 0.01) / 2);
+  return { frontM: 0, backM: Math.sign(corner) * Math.min(mitre, MOST_MITRE * WALL_M) };
+};
+
+/** The turn from one wall to the next, radians: positive at an outward corner of the room. */
+const cornerBetween = (wall: RoomWall, next: RoomWall): number => {
+  const [ax, az] = wall.outward;
+  const [bx, bz] = next.outward;
+  return Math.atan2(ax * bz - az * bx, ax * bx + az * bz);
+};
+
+/** Both ends of a wall, at its `from` and at its `to`. */
+export const wallEnds = ({ walls }: RoomShape, wall: RoomWall): { readonly from: WallEnd; readonly to: WallEnd } => {
+  const i = walls.indexOf(wall);
+  const before = walls[(i + walls.length - 1) % walls.length];
+  const after = walls[(i + 1) % walls.length];
+  const from = endOf(wall, before, cornerBetween(before, wall));
+  const to = endOf(wall, after, cornerBetween(wall, after));
+  // A short wall between two inward corners keeps a back of some length.
+  const shrink = Math.max(0, -from.backM) + Math.max(0, -to.backM);
+  const share = shrink > 0.8 * wall.lengthM ? (0.8 * wall.lengthM) / shrink : 1;
+  const held = (end: WallEnd): WallEnd => (end.backM < 0 ? { ...end, backM: end.backM * share } : end);
+  return { from: held(from), to: held(to) };
+};
+
+/** The plan grown by the walls' thickness; the plan itself where a grown one would cross itself. */
+export const grownPlan = ({ walls, corners }: RoomShape): readonly Point2[] => {
+  const grown = walls.map((wall, i): Point2 => {
+    const before = walls[(i + walls.length - 1) % walls.length];
+    const [ax, az] = before.outward;
+    const [bx, bz] = wall.outward;
+    const by = WALL_M / Math.max(1 / MOST_MITRE, 1 + ax * bx + az * bz);
+    return [wall.from[0] + (ax + bx) * by, wall.from[1] + (az + bz) * by];
+  });
+  return crossingEdges(grown) ? corners : grown;
+};
+
+/** Metres a surface's own unit takes: more than one along a slope whose plan is measured. */
+export const stretch = (axis: Vec3): number => length(axis);

@@ -1,39 +1,52 @@
-import { add, scale, type Vec3 } from '../../math/vec3.ts';
+import { add, dot, scale } from '../../math/vec3.ts';
 import type { Patch, Project } from '../../model/project.ts';
+import { frameOf, lowestTop, pointOn, type SurfaceFrame, wallOfItem } from '../../model/room/places.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
 import { bevelledFront } from '../mesh/bevelled-box.ts';
 import { addQuad, addTriangle, addVertex, emptyMesh, joined, type RawMesh } from '../mesh/raw.ts';
-import { asDrawn, facing, standing } from '../placement.ts';
+import { asDrawn, axesOf, facing, standing } from '../placement.ts';
 import type { Solid } from '../solid.ts';
 import { ARCHITRAVE_M } from './joinery.ts';
-import { onSurface, type Surface, surfacesOf } from './surfaces.ts';
+import { type DrawnWall, drawnWalls, isMirrored, onSurface, stretch, wallEnds } from './surfaces.ts';
 
 const SKIRTING_M = 0.09;
 const SKIRTING_DEPTH_M = 0.014;
 const PIECE_M = 0.4;
 
-/** Where skirting runs along a wall: everywhere but across openings that reach down to it. */
-const skirtingRuns = (project: Project, surface: Surface): [number, number][] => {
+/** How far the board goes on past a wall's two ends: round an inward corner, where two boards would leave a gap. */
+const overrun = (project: Project, { wall }: DrawnWall): readonly [number, number] => {
+  const { from, to } = wallEnds(roomShape(project), wall);
+  const past = (backM: number) => (backM < 0 ? SKIRTING_DEPTH_M : 0);
+  const ends = [past(from.backM), past(to.backM)] as const;
+  return wall.start === wall.from ? ends : [ends[1], ends[0]];
+};
+
+/** Where skirting runs along a wall: everywhere but across openings that reach down to it, and under a slope's foot. */
+const skirtingRuns = (project: Project, drawn: DrawnWall): [number, number][] => {
+  const { wall, frame } = drawn;
   const gaps = project.room.openings
-    .filter(({ surface: name, bottomM }) => name === surface.name && bottomM < SKIRTING_M)
-    .map((opening) => ({ cut: onSurface(surface, opening), door: opening.kind === 'door' }))
+    .filter((opening) => opening.bottomM < SKIRTING_M && wallOfItem(project, opening) === wall)
+    .map((opening) => ({ cut: onSurface(frame, opening), door: opening.kind === 'door' }))
     .flatMap(({ cut, door }) => {
       const trim = door ? ARCHITRAVE_M - 0.008 : 0;
       return cut ? [[cut.u0 - trim, cut.u1 + trim]] : [];
     })
     .sort((a, b) => a[0] - b[0]);
+  const [less, more] = overrun(project, drawn);
   const runs: [number, number][] = [];
-  let from = 0;
+  let from = -less;
   for (const [start, end] of gaps) {
     if (start - from > 0.02) runs.push([from, start]);
     from = Math.max(from, end);
   }
-  if (surface.lengthM - from > 0.02) runs.push([from, surface.lengthM]);
-  return runs;
+  const last = wall.lengthM + more;
+  if (last - from > 0.02) runs.push([from, last]);
+  return runs.filter(([start, end]) => lowestTop(wall, Math.max(0, start), Math.min(wall.lengthM, end)) > SKIRTING_M);
 };
 
 /** A moulded board along a wall from u = from to u = to, closed. */
-const skirtingRun = ({ origin, u, n, name }: Surface, [from, to]: readonly [number, number]): RawMesh => {
+const skirtingRun = (frame: SurfaceFrame, [from, to]: readonly [number, number]): RawMesh => {
   const mesh = emptyMesh();
   const [h, d] = [SKIRTING_M, SKIRTING_DEPTH_M];
   // Out from the wall, up: a board with an eased top edge.
@@ -49,12 +62,12 @@ const skirtingRun = ({ origin, u, n, name }: Surface, [from, to]: readonly [numb
   const rings = Array.from({ length: pieces + 1 }, (_, k) => {
     const along = from + ((to - from) * k) / pieces;
     return section.map(([out, up]) => {
-      const p = add(origin, add(scale(u, along), scale(n, out)));
-      return addVertex(mesh, p[0], p[1] + up, p[2]);
+      const p = add(pointOn(frame, along, up), scale(frame.n, out));
+      return addVertex(mesh, ...p);
     });
   });
-  // n x up = along for two of the walls; the others turn the other way.
-  const along = name === 'front' || name === 'right' ? 1 : -1;
+  // u x up = n for two of a box's walls; the others turn the other way.
+  const along = isMirrored(frame) ? -1 : 1;
   const quad = (a: number, b: number, c: number, e: number) =>
     along > 0 ? addQuad(mesh, a, b, c, e) : addQuad(mesh, e, c, b, a);
   const count = section.length;
@@ -79,15 +92,13 @@ const skirtingRun = ({ origin, u, n, name }: Surface, [from, to]: readonly [numb
 
 /** Skirting boards, kind 'shell' with their wall's id, so that they fade with it. */
 export const skirtingSolids = (project: Project): Solid[] =>
-  surfacesOf(project)
-    .filter(({ name }) => name !== 'floor' && name !== 'ceiling')
-    .flatMap((surface) => {
-      const runs = skirtingRuns(project, surface);
-      const key = [surface.name, ...surface.origin, ...runs.flat()];
-      return partsOf('skirting', key, () => [
-        { part: 'skirting', material: 'joinery', mesh: joined(...runs.map((run) => skirtingRun(surface, run))) },
-      ]).map((part): Solid => ({ kind: 'shell', id: surface.name, ...part, placement: asDrawn }));
-    });
+  drawnWalls(project).flatMap((drawn) => {
+    const runs = skirtingRuns(project, drawn);
+    const key = [...drawn.frame.originM, ...drawn.frame.u, ...runs.flat()];
+    return partsOf('skirting', key, () => [
+      { part: 'skirting', material: 'joinery', mesh: joined(...runs.map((run) => skirtingRun(drawn.frame, run))) },
+    ]).map((part): Solid => ({ kind: 'shell', id: drawn.id, ...part, placement: asDrawn }));
+  });
 
 /** How thick a patch is drawn: a fibre panel by the millimetres in its name, anything else as a board. */
 const thicknessOf = ({ finish }: Patch): number => {
@@ -113,18 +124,22 @@ const panelParts = (width: number, height: number, thick: number): RawPart[] => 
 };
 
 /** Panels and other patches on the surfaces, kind 'patch'. A patch on the floor lies flat as a rug. */
-export const patchSolids = (project: Project): Solid[] => {
-  const surfaces = surfacesOf(project);
-  return project.room.patches.flatMap((patch) => {
-    const surface = surfaces.find(({ name }) => name === patch.surface);
-    const cut = surface ? onSurface(surface, patch) : null;
-    if (!surface || !cut) return [];
-    const { origin, u, v, n } = surface;
-    const middle: Vec3 = add(origin, add(scale(u, (cut.u0 + cut.u1) / 2), scale(v, (cut.v0 + cut.v1) / 2)));
-    const { yawDeg, pitchDeg } = facing(n);
-    const [width, height, thick] = [cut.u1 - cut.u0, cut.v1 - cut.v0, thicknessOf(patch)];
+export const patchSolids = (project: Project): Solid[] =>
+  project.room.patches.flatMap((patch) => {
+    const frame = frameOf(project, patch);
+    const cut = frame ? onSurface(frame, patch) : null;
+    if (!frame || !cut) return [];
+    const middle = pointOn(frame, (cut.u0 + cut.u1) / 2, (cut.v0 + cut.v1) / 2);
+    const { yawDeg, pitchDeg } = facing(frame.n);
+    const placement = standing(middle, yawDeg, pitchDeg);
+    const along = (cut.u1 - cut.u0) * stretch(frame.u);
+    const up = (cut.v1 - cut.v0) * stretch(frame.v);
+    // On a slope across the room the panel's own right runs along the room: there its width is the surface's rise.
+    const { right } = axesOf(placement);
+    const turned = Math.abs(dot(right, frame.u)) < Math.abs(dot(right, frame.v));
+    const [width, height] = turned ? [up, along] : [along, up];
+    const thick = thicknessOf(patch);
     return partsOf('patch', [width, height, thick], () => panelParts(width, height, thick)).map(
-      (part): Solid => ({ kind: 'patch', id: patch.id, ...part, placement: standing(middle, yawDeg, pitchDeg) }),
+      (part): Solid => ({ kind: 'patch', id: patch.id, ...part, placement }),
     );
   });
-};

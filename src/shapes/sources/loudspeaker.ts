@@ -1,6 +1,6 @@
 import { radiansOf } from '../../math/angles.ts';
 import type { Loudspeaker, Project } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { nearestWallTo } from '../../model/room/places.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
 import { revolved } from '../mesh/loft.ts';
 import { joined, moved } from '../mesh/raw.ts';
@@ -8,7 +8,6 @@ import { roundedBox } from '../mesh/rounded-box.ts';
 import { standing } from '../placement.ts';
 import { floorHeightAt } from '../room/riser-boxes.ts';
 import type { Solid } from '../solid.ts';
-import { nearestWall } from './aim.ts';
 import { angledCabinet, boxCabinet, flushCabinet, roundCabinet } from './cabinet.ts';
 import { cabinetPlacement, mountingOf, RIM_M } from './standing.ts';
 
@@ -81,9 +80,5 @@ export const loudspeakerSolids = (project: Project, loudspeaker: Loudspeaker): S
 };
 
 /** The clear depth between a wall-hung cabinet's back and its wall, metres. */
-const wallGap = (project: Project, { atM, sizeM }: Loudspeaker): number => {
-  const { widthM, lengthM } = roomBox(project);
-  const inward = nearestWall(project, atM);
-  const toWall = inward[0] !== 0 ? widthM / 2 + atM[0] * inward[0] : inward[2] > 0 ? atM[2] : lengthM - atM[2];
-  return toWall - sizeM[2] / 2;
-};
+const wallGap = (project: Project, { atM, sizeM }: Loudspeaker): number =>
+  nearestWallTo(project, atM).gapM - sizeM[2] / 2;

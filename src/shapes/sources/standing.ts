@@ -1,6 +1,6 @@
 import { dot, type Vec3 } from '../../math/vec3.ts';
 import type { Loudspeaker, Project } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { ceilingOver, nearestWallTo } from '../../model/room/places.ts';
 import { axesOf, facing, standing } from '../placement.ts';
 import type { Placement } from '../solid.ts';
 import { loudspeakerAim, nearestWall, referenceEar } from './aim.ts';
@@ -25,11 +25,10 @@ export const mountingOf = ({ mount, pattern }: Loudspeaker): Mounting => {
 /** How far a flush loudspeaker's rim and grille stand out of the surface. */
 export const RIM_M = 0.006;
 
-/** A wall's inner face under a point: the point moved along `inward` on to it. */
-const onWall = (project: Project, [x, y, z]: Vec3, inward: Vec3): Vec3 => {
-  const { widthM, lengthM } = roomBox(project);
-  if (inward[0] !== 0) return [(-inward[0] * widthM) / 2, y, z];
-  return [x, y, inward[2] > 0 ? 0 : lengthM];
+/** A wall's inner face under a point. */
+const onWall = (project: Project, atM: Vec3): Vec3 => {
+  const [x, z] = nearestWallTo(project, atM).atM;
+  return [x, atM[1], z];
 };
 
 /** The level direction at right angles to a dipole's lobe that looks to the seats: where its null lies. */
@@ -44,7 +43,7 @@ const nullSide = (project: Project, at: Vec3, lobe: Vec3): Vec3 => {
 /** Which way the cabinet faces: its aim on a stand; the room where it hangs flat or lies flush, whatever it aims at. */
 const front = (project: Project, loudspeaker: Loudspeaker): Vec3 => {
   const mounting = mountingOf(loudspeaker);
-  if (mounting === 'in-ceiling') return [0, -1, 0];
+  if (mounting === 'in-ceiling') return ceilingOver(project, loudspeaker.atM).inward;
   if (mounting === 'wall' || mounting === 'in-wall') return nearestWall(project, loudspeaker.atM);
   const aim = loudspeakerAim(project, loudspeaker);
   return loudspeaker.pattern === 'dipole' ? nullSide(project, loudspeaker.atM, aim) : aim;
@@ -60,8 +59,9 @@ export const cabinetPlacement = (project: Project, loudspeaker: Loudspeaker): Pl
   const [x, , z] = loudspeaker.atM;
   const direction = front(project, loudspeaker);
   const { yawDeg, pitchDeg } = facing(direction);
-  if (mounting === 'in-ceiling') return standing([x, roomBox(project).heightM, z], 0, -90);
-  if (mounting === 'in-wall') return standing(onWall(project, loudspeaker.atM, direction), yawDeg, 0);
+  if (mounting === 'in-ceiling')
+    return standing([x, ceilingOver(project, loudspeaker.atM).heightM, z], yawDeg, pitchDeg);
+  if (mounting === 'in-wall') return standing(onWall(project, loudspeaker.atM), yawDeg, 0);
   return standing(loudspeaker.atM, yawDeg, pitchDeg);
 };
 

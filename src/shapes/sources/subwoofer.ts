@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project, Subwoofer } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { partsOf, type RawPart } from '../geometries.ts';
 import { revolved } from '../mesh/loft.ts';
 import { joined, mirrored, moved } from '../mesh/raw.ts';
@@ -42,7 +42,8 @@ const subwooferParts = ([width, height, depth]: Vec3): RawPart[] => {
 
 /** One subwoofer, square to the room as its size is, its cone looking into the longer part of the room. */
 export const subwooferSolids = (project: Project, { id, atM, sizeM }: Subwoofer): Solid[] => {
-  const placement = standing(atM, atM[2] < roomBox(project).lengthM / 2 ? 180 : 0);
+  const { minM, maxM } = roomShape(project);
+  const placement = standing(atM, atM[2] < (minM[2] + maxM[2]) / 2 ? 180 : 0);
   return partsOf('subwoofer', sizeM, () => subwooferParts(sizeM)).map((part) => ({
     kind: 'subwoofer',
     id,
