@@ -4,6 +4,7 @@ import { useMedia } from '../panels/hooks.ts';
 import { DropZone } from '../panels/notices/DropZone.tsx';
 import { Announcer } from '../panels/outline/Announcer.tsx';
 import { RoomsSheet } from '../panels/rooms/RoomsSheet.tsx';
+import { SelectionBar } from '../panels/selection/SelectionBar.tsx';
 import { CautionsSheet } from '../panels/sheets/CautionsSheet.tsx';
 import { KeysSheet } from '../panels/sheets/KeysSheet.tsx';
 import type { SheetName } from '../panels/top/TopLine.tsx';
@@ -37,6 +38,7 @@ export const Shell = () => {
           <Stage />
         </ErrorBoundary>
       </div>
+      <SelectionBar />
       {pocket ? <PocketShell onSheet={setSheet} /> : <DeskShell onSheet={setSheet} />}
       {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
       {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
