@@ -39,8 +39,8 @@ const LOSS_COST = 0.5;
 /**
  * Differential evolution (Storn and Price, J. Global Optimization 11, 1997, from memory: rand/1/bin with F drawn per trial,
  * crossover 0.9) over gain, delay and polarity of every subwoofer that is not held: a population over the whole allowed
- * range, so that no start decides the outcome. The first free one keeps its delay and polarity when nothing is held: only
- * differences between subwoofers make a difference to the spread.
+ * range, so that no start decides the outcome. Where nothing is held only differences between subwoofers make a difference
+ * to the spread: the first free one keeps its polarity, and in the end the earliest has no delay and the loudest full gain.
  */
 export const createDriveSearch = (input: DriveSearchInput): DriveSearch => {
   const { unit, frequenciesHz, start, held, bounds, random } = input;
@@ -101,7 +101,7 @@ export const createDriveSearch = (input: DriveSearchInput): DriveSearch => {
       const fixed = anchored && i === 0;
       drives[s] = {
         gainDb: Math.round((bounds.leastGainDb + span * genes[from + 3 * i]) * 2) / 2,
-        delayMs: fixed ? start[s].delayMs : Math.round(bounds.mostDelayMs * genes[from + 3 * i + 1] * 10) / 10,
+        delayMs: Math.round(bounds.mostDelayMs * genes[from + 3 * i + 1] * 10) / 10,
         inverted: fixed ? start[s].inverted : genes[from + 3 * i + 2] > 0.5,
       };
     }
@@ -173,10 +173,15 @@ export const createDriveSearch = (input: DriveSearchInput): DriveSearch => {
     best: () => {
       take(bestDrives);
       const { spreadDb } = evaluate();
-      // What all are turned down by changes nothing in evenness: the loudest free one stands at the top of its range.
-      const loudest = Math.max(...free.map((s) => bestDrives[s].gainDb));
-      const less = anchored && bestDrives !== start ? loudest - bounds.mostGainDb : 0;
-      return { spreadDb, drives: bestDrives.map((drive) => ({ ...drive, gainDb: drive.gainDb - less })) };
+      if (!anchored || bestDrives === start) return { spreadDb, drives: [...bestDrives] };
+      const lessDb = Math.max(...bestDrives.map(({ gainDb }) => gainDb)) - bounds.mostGainDb;
+      const lessMs = Math.min(...bestDrives.map(({ delayMs }) => delayMs));
+      const drives = bestDrives.map(({ gainDb, delayMs, inverted }) => ({
+        gainDb: gainDb - lessDb,
+        delayMs: Math.round((delayMs - lessMs) * 10) / 10,
+        inverted,
+      }));
+      return { spreadDb, drives };
     },
   };
 };

@@ -162,7 +162,7 @@ export const fillDip = (
 ): Cure => {
   const beforeDb = meanLossDb(field, frequenciesHz, crossoverHz, { delayMs: 0, inverted: false });
   let best: Cure = { delayMs: 0, inverted: false, beforeDb, afterDb: beforeDb };
-  const first = Math.ceil(leastMs / STEP_MS - 1e-9);
+  const first = Math.ceil(leastMs / STEP_MS - 1e-9) + 0;
   for (const inverted of [false, true]) {
     for (let step = first; step * STEP_MS <= mostMs + 1e-9; step++) {
       const delayMs = step / 10;
