@@ -1,5 +1,6 @@
 import { boxModes } from './box-modes.ts';
 import { createBoxResponses } from './box-responses.ts';
+import { boxShapes } from './box-shapes.ts';
 import { createBoxSlices } from './box-slice.ts';
 import { boxGeometry } from './box-state.ts';
 import type { BoxMode, BoxSpec, RoomField } from './room-field.ts';
@@ -30,6 +31,7 @@ export const createBoxField = (spec: BoxSpec): BoxField => {
   const slices = createBoxSlices(geometry, cache);
   return {
     modes: (maxHz) => boxModes(geometry, maxHz),
+    modeShapes: (maxHz, pointsM) => boxShapes(geometry, maxHz, pointsM),
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
     slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),

@@ -115,6 +115,11 @@ export interface RoomField {
   ): UnitResponses;
   /** Field of all sources together over a grid; `weights` holds re, im per source. Cost hardly depends on how many. */
   slice(plane: SlicePlane, sourcesM: Float64Array, weights: Float64Array, frequencyHz: number): SliceField;
+  /**
+   * Values of the rigid shapes of `modes(maxHz)` at points (x, y, z triples), index mode * points + point; a shape's square
+   * has the integral 1 over the room.
+   */
+  modeShapes?(maxHz: number, pointsM: Float64Array): Float64Array;
   /** Prepares what depends only on room and frequency, so that a drag pays only for what moved. */
   warmUp(frequenciesHz: Float64Array): void;
 }
