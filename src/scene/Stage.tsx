@@ -4,6 +4,7 @@ import { NeutralToneMapping } from 'three';
 import { useView, ViewProvider } from '../state/view.tsx';
 import { ContextGuard } from './ContextGuard.tsx';
 import { HandDriver } from './interaction/HandDriver.tsx';
+import { Handles } from './interaction/Handles.tsx';
 import { Marks } from './interaction/Marks.tsx';
 import { KitProvider, StageKit } from './kit.ts';
 import { Room } from './objects/Room.tsx';
@@ -48,6 +49,7 @@ export const Stage = () => {
                     <Angles />
                     <Sightlines />
                     <Marks />
+                    <Handles />
                   </>
                 )}
               </KitProvider>

@@ -2,6 +2,8 @@ import { createContext, useContext } from 'react';
 import { type PerspectiveCamera, Vector3 } from 'three';
 import type { Vec3 } from '../math/vec3.ts';
 import { rendererHere } from './gpu/renderer.ts';
+import { createHandStore } from './interaction/hand-store.ts';
+import { HandleBoard } from './interaction/handle-board.ts';
 import { LabelBoard } from './overlays/label-board.ts';
 import type { Box } from './overlays/place-labels.ts';
 import type { Resolution } from './rigs/resolution.ts';
@@ -11,6 +13,9 @@ import { Rig } from './rigs/rig.ts';
 export class StageKit {
   readonly rig = new Rig();
   readonly labels = new LabelBoard();
+  readonly handles = new HandleBoard();
+  /** What the hand is doing. */
+  readonly hand = createHandStore();
   /** Who draws. */
   readonly renderer = rendererHere();
   /** Something around the camera changed: the rig reads its surroundings before the next frame. */

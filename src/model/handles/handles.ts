@@ -12,7 +12,7 @@ import {
   subwooferHandles,
 } from './things.ts';
 
-const handlesOfOne = (project: Project, ref: ItemRef, edge: number | null): Handle[] => {
+const handlesOfOne = (project: Project, ref: ItemRef): Handle[] => {
   switch (ref.kind) {
     case 'loudspeaker':
       return loudspeakerHandles(project, ref);
@@ -30,7 +30,7 @@ const handlesOfOne = (project: Project, ref: ItemRef, edge: number | null): Hand
     case 'patch':
       return onSurfaceHandles(project, ref);
     case 'surface':
-      return surfaceHandles(project, ref, edge);
+      return surfaceHandles(project, ref);
   }
 };
 
@@ -40,12 +40,11 @@ const RISES = new Set<ItemRef['kind']>(['loudspeaker', 'subwoofer', 'object', 'p
 /**
  * Every handle of what is chosen. Several things have one handle for their place and, where all of them can rise, one for
  * their height. What is locked has none.
- * @param edge the plan's edge that was touched, where a wall's name means several
  */
-export const handlesFor = (project: Project, chosen: readonly ItemRef[], edge: number | null = null): Handle[] => {
+export const handlesFor = (project: Project, chosen: readonly ItemRef[]): Handle[] => {
   const [first] = chosen;
   if (!first || chosen.some((ref) => isLocked(project, ref))) return [];
-  if (chosen.length === 1) return keysOf(project, first) ? handlesOfOne(project, first, edge) : [];
+  if (chosen.length === 1) return keysOf(project, first) ? handlesOfOne(project, first) : [];
   const extent = joined(chosen.flatMap((ref) => extentOf(project, ref) ?? []));
   if (!extent) return [];
   const [x, , z] = middleOf(extent);

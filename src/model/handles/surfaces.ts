@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import { surfaceFrame } from '../commands/on-surface.ts';
+import { isEdge } from '../items.ts';
 import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.ts';
 import { frameOf, isLying, pointOn, topAt } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
@@ -45,7 +46,7 @@ const wallHandle = (ref: ItemRef, wall: RoomWall): Handle => {
 };
 
 /** A wall moves along its normal, the corners of the plan over the floor, the ceiling up and down. */
-export const surfaceHandles = (project: Project, ref: ItemRef, edge: number | null): Handle[] => {
+export const surfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
   const shape = roomShape(project);
   const name = ref.id as SurfaceName;
   if (name === 'ceiling') {
@@ -53,7 +54,7 @@ export const surfaceHandles = (project: Project, ref: ItemRef, edge: number | nu
     return [handle(ref, 'ceiling', 'Ceiling height', [x, shape.ceilingAtM(x, z), z], UP, 'raiseCeiling')];
   }
   if (name !== 'floor') {
-    const wall = surfaceFrame(project, name, edge)?.wall;
+    const wall = surfaceFrame(project, name, isEdge(name) ? Number(name) : null)?.wall;
     return wall ? [wallHandle(ref, wall)] : [];
   }
   const walls = shape.walls.map((wall) => wallHandle(ref, wall));

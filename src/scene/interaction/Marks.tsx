@@ -1,10 +1,10 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import type { SliceAs } from '../../analysis/slice/wish.ts';
-import { mix, type Vec3 } from '../../math/vec3.ts';
-import { roomBox } from '../../model/room.ts';
+import type { Vec3 } from '../../math/vec3.ts';
+import { extentOf } from '../../model/extents.ts';
+import { chosenItems, sameItem } from '../../state/chosen.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
-import { formatQuantity } from '../../words/quantities.ts';
 import { useKit } from '../kit.ts';
 import type { Label } from '../overlays/label-board.ts';
 import type { LineStyle } from '../overlays/lines.ts';
@@ -12,14 +12,13 @@ import { SeatMarks } from '../overlays/SeatMarks.tsx';
 import { drawnAtM } from '../overlays/slice-geometry.ts';
 import { TONE } from '../overlays/tones.ts';
 import { useLines } from '../overlays/use-lines.ts';
-import { type Dimension, dimensionTicks, wallDimensions } from './dimensions.ts';
-import { type Footprint, footprintOf, handlesOf } from './drag.ts';
-import { sameRef } from './hover.ts';
+import { type Footprint, floorThings, footprintOf } from './footprints.ts';
+import { HandMarks } from './HandMarks.tsx';
+import { Overlaps } from './Overlaps.tsx';
 
 const PLAN: LineStyle = { widthPx: 1.25, opacity: 0.9, casing: true, hidden: 0 };
 const MARKED: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.5 };
 const ABOVE_M = 0.012;
-const DIMENSION_PRIORITY = 100;
 const PROBE_PRIORITY = 110;
 
 const outline = ({ minXM, maxXM, minZM, maxZM }: Footprint, heightM: number): Vec3[] => [
@@ -36,66 +35,50 @@ const useMapHeight = (): number | null => {
   return useResults(({ slice }) => (shown && slice?.value.cut.normal === 'y' ? drawnAtM(slice.value.cut) : null));
 };
 
-/** A thing's plan on the bass floor, what the pointer is over, what is chosen, and how far a dragged thing is from the walls. */
+/** A thing's plan on the bass floor, what the pointer is over, what is chosen, and what the hand is doing. */
 export const Marks = () => {
-  const { labels } = useKit();
   const project = useDocument((state) => state.project);
   const hovered = useSession((state) => state.hovered);
   const selection = useSession((state) => state.selection);
+  const alsoSelected = useSession((state) => state.alsoSelected);
   const dragging = useSession((state) => state.dragging);
   const mapM = useMapHeight();
   const overlook = useSession((state) => state.mode === 'overlook');
   const plan = useLines(PLAN);
   const marked = useLines(MARKED);
-
-  const dimensions = useMemo((): readonly Dimension[] => {
-    const print = dragging && footprintOf(project, dragging);
-    return print ? wallDimensions(print, roomBox(project), Math.max(print.baseM, mapM ?? 0) + ABOVE_M) : [];
-  }, [project, dragging, mapM]);
+  const chosen = useMemo(() => chosenItems(project, { selection, alsoSelected }), [project, selection, alsoSelected]);
 
   useLayoutEffect(() => {
     plan.begin();
     marked.begin();
-    for (const ref of overlook ? handlesOf(project) : []) {
+    const things = floorThings(project);
+    const isThing = (ref: (typeof things)[number]) => things.some((one) => sameItem(one, ref));
+    const others = [...chosen, ...(hovered ? [hovered] : [])].filter((ref) => !isThing(ref));
+    for (const ref of overlook ? [...things, ...others] : []) {
       const print = footprintOf(project, ref);
       if (!print) continue;
-      const chosen = sameRef(ref, selection) || sameRef(ref, dragging);
-      const wanted = chosen || sameRef(ref, hovered);
-      const heightM = mapM === null ? print.baseM + ABOVE_M : Math.max(mapM + ABOVE_M / 4, print.baseM + ABOVE_M);
-      if (wanted) marked.line(outline(print, heightM), tint(chosen));
+      const held = sameItem(ref, dragging) || chosen.some((one) => sameItem(one, ref));
+      const wanted = held || sameItem(ref, hovered);
+      const standsOver = mapM !== null && print.baseM > mapM;
+      const heightM =
+        mapM === null || standsOver ? print.baseM + ABOVE_M : Math.max(mapM + ABOVE_M / 4, print.baseM + ABOVE_M);
+      if (wanted) marked.line(outline(print, heightM), tint(held));
       else if (mapM !== null && ref.kind === 'subwoofer') plan.line(outline(print, heightM), TONE.brass);
-    }
-    for (const dimension of dimensions) {
-      marked.line([dimension.fromM, dimension.toM], TONE.strong);
-      marked.pieces(dimensionTicks(dimension), TONE.strong);
     }
     plan.end();
     marked.end();
     requestFrame('session');
-  }, [plan, marked, project, hovered, selection, dragging, mapM, overlook, dimensions]);
+  }, [plan, marked, project, hovered, chosen, dragging, mapM, overlook]);
 
-  const { units } = project.display;
-  useEffect(() => {
-    labels.set(
-      'dimensions',
-      dimensions.map(
-        ({ key, fromM, toM, lengthM }): Label => ({
-          key,
-          atM: mix(fromM, toM, 0.5),
-          value: formatQuantity(lengthM, 'length', units),
-          priority: DIMENSION_PRIORITY,
-          tone: 'chosen',
-        }),
-      ),
-    );
-    requestFrame('session');
-  }, [labels, dimensions, units]);
-
+  const held = dragging && (chosen.length > 1 ? chosen : [dragging]);
+  const extents = held ? held.flatMap((ref) => extentOf(project, ref) ?? []) : [];
   return (
     <group>
       <primitive object={plan.object} />
       <primitive object={marked.object} />
       {mapM !== null && <SeatMarks heightM={mapM} />}
+      <HandMarks extents={extents} mapM={mapM} />
+      {overlook && <Overlaps refs={chosen} />}
       <ProbeLabel />
     </group>
   );

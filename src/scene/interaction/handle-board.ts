@@ -168,6 +168,12 @@ export class HandleBoard {
     return [...this.marks.values()].filter((mark) => mark.shown).map(({ handle, x, y }) => ({ id: handle.id, x, y }));
   }
 
+  /** What words keep clear of: the handles as drawn. */
+  boxes(): Box[] {
+    const half = 15;
+    return this.shown().map(({ x, y }) => ({ left: x - half, top: y - half, width: 2 * half, height: 2 * half }));
+  }
+
   private heldBy({ handle, anchorX, anchorY, metresPerPx }: Mark): HeldHandle {
     return { handle, anchorX, anchorY, metresPerPx };
   }

@@ -1,13 +1,11 @@
 import type { ItemRef } from '../../model/project.ts';
+import { sameItem } from '../../state/chosen.ts';
 import type { View } from '../../state/view.tsx';
 import { levelAt, valueAt } from '../overlays/level-map.ts';
 import { pointOnSlice } from '../overlays/slice-geometry.ts';
 import { sliceTurn } from '../overlays/slice-turn.ts';
-import { covers, footprintOf, handlesOf } from './drag.ts';
+import { covers, floorThings, footprintOf } from './footprints.ts';
 import type { Hit } from './pick.ts';
-
-export const sameRef = (a: ItemRef | null, b: ItemRef | null): boolean =>
-  a === b || (a !== null && b !== null && a.kind === b.kind && a.id === b.id);
 
 /** The item under a hit; on the bass floor, the thing whose outline is drawn there. */
 export const itemAt = (view: View, hit: Hit | null): ItemRef | null => {
@@ -16,7 +14,7 @@ export const itemAt = (view: View, hit: Hit | null): ItemRef | null => {
   if (view.results.getState().slice?.value.cut.normal !== 'y') return null;
   const [x, , z] = hit.atM;
   return (
-    handlesOf(project).find((ref) => {
+    floorThings(project).find((ref) => {
       const print = footprintOf(project, ref);
       return print !== null && covers(print, x, z);
     }) ?? null
@@ -28,7 +26,7 @@ export const hover = (view: View, hit: Hit | null): void => {
   const { session, results } = view;
   const { hovered, probe } = session.getState();
   const item = itemAt(view, hit);
-  if (!sameRef(item, hovered)) session.setState({ hovered: item });
+  if (!sameItem(item, hovered)) session.setState({ hovered: item });
   const slice = results.getState().slice?.value;
   if (!hit?.floor || !slice) {
     if (probe) session.setState({ probe: null });

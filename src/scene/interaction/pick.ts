@@ -1,12 +1,15 @@
-import { type Camera, type Intersection, type Object3D, Plane, Raycaster, Vector2, Vector3 } from 'three';
+import { type Camera, type Intersection, type Object3D, Raycaster, Vector2, Vector3 } from 'three';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { ItemKind, ItemRef } from '../../model/project.ts';
+import type { Ray } from './handle-motion.ts';
 
 /** What a ray through a point of the canvas meets. */
 export interface Hit {
   /** Null for the bass floor and for what belongs to no item. */
   readonly ref: ItemRef | null;
   readonly floor: boolean;
+  /** It is a wall, the floor or the ceiling of the room itself. */
+  readonly shell: boolean;
   readonly atM: Vec3;
 }
 
@@ -20,6 +23,7 @@ const ITEM: Readonly<Record<string, ItemKind>> = {
   loudspeaker: 'loudspeaker',
   object: 'object',
   picture: 'picture',
+  projector: 'picture',
   opening: 'opening',
   patch: 'patch',
 };
@@ -27,8 +31,6 @@ const ITEM: Readonly<Record<string, ItemKind>> = {
 const raycaster = new Raycaster();
 const point = new Vector2();
 const normal = new Vector3();
-const plane = new Plane();
-const meeting = new Vector3();
 
 const nameOf = (object: Object3D): { readonly kind: string; readonly id: string } | null => {
   for (let at: Object3D | null = object; at; at = at.parent) {
@@ -61,19 +63,16 @@ export const pick = (scene: Object3D): Hit | null => {
     const name = nameOf(hit.object);
     if (!name || !shown(hit.object)) continue;
     const atM: Vec3 = [hit.point.x, hit.point.y, hit.point.z];
-    if (name.kind === 'floor') return { ref: null, floor: true, atM };
+    if (name.kind === 'floor') return { ref: null, floor: true, shell: false, atM };
     const kind = ITEM[name.kind];
-    if (kind) return { ref: { kind, id: name.id }, floor: false, atM };
-    if (facesEye(hit)) return { ref: null, floor: false, atM };
+    if (kind) return { ref: { kind, id: kind === 'picture' ? 'picture' : name.id }, floor: false, shell: false, atM };
+    if (facesEye(hit)) return { ref: null, floor: false, shell: true, atM };
   }
   return null;
 };
 
-/** Where the aimed ray meets the level at a height; null when it looks away from it or nearly along it. */
-export const onLevel = (heightM: number): Vec3 | null => {
-  plane.normal.set(0, 1, 0);
-  plane.constant = -heightM;
-  if (Math.abs(raycaster.ray.direction.y) < 0.02) return null;
-  const met = raycaster.ray.intersectPlane(plane, meeting);
-  return met ? [met.x, met.y, met.z] : null;
+/** The aimed ray. */
+export const aimedRay = (): Ray => {
+  const { origin, direction } = raycaster.ray;
+  return { originM: [origin.x, origin.y, origin.z], direction: [direction.x, direction.y, direction.z] };
 };

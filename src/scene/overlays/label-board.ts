@@ -11,7 +11,7 @@ export interface Label {
   readonly value: string;
   readonly after?: string;
   readonly priority: number;
-  readonly tone?: 'plain' | 'chosen';
+  readonly tone?: 'plain' | 'chosen' | 'caution';
 }
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -23,7 +23,7 @@ const LEADER_FROM_PX = 13;
 const CARD =
   'position:absolute;left:0;top:0;visibility:hidden;white-space:nowrap;padding:1px 7px 2px;border-radius:3px;' +
   'font-size:13px;line-height:17px;font-variant-numeric:tabular-nums;color:#efe8dc;background:rgb(20 17 15/88%);';
-const TONES = { plain: 'rgb(210 174 104/30%)', chosen: '#f0ce86' } as const;
+const TONES = { plain: 'rgb(210 174 104/30%)', chosen: '#f0ce86', caution: '#e0a94a' } as const;
 
 class Card implements LabelWish {
   readonly element = document.createElement('div');

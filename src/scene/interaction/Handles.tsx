@@ -1,0 +1,59 @@
+import { useFrame } from '@react-three/fiber';
+import { useLayoutEffect, useMemo } from 'react';
+import { PerspectiveCamera } from 'three';
+import type { Vec3 } from '../../math/vec3.ts';
+import { extentOf } from '../../model/extents.ts';
+import type { Handle } from '../../model/handles/handle.ts';
+import { handlesFor } from '../../model/handles/handles.ts';
+import type { Project } from '../../model/project.ts';
+import { chosenItems } from '../../state/chosen.ts';
+import { requestFrame } from '../../state/frames.ts';
+import { useDocument, useResults, useSession } from '../../state/view.tsx';
+import { useKit } from '../kit.ts';
+import { drawnAtM } from '../overlays/slice-geometry.ts';
+import { placeBar } from './bar-place.ts';
+
+const OVER_MAP_M = 0.3;
+
+/** What lies under the bass floor is taken hold of where its outline is drawn on it. */
+const lifted = (project: Project, handles: readonly Handle[], mapM: number | null): readonly Handle[] => {
+  if (mapM === null) return handles;
+  return handles.map((one) => {
+    const extent = extentOf(project, one.ref);
+    const level = one.kind === 'place' || one.kind === 'facing' || one.kind === 'height' || one.kind === 'rowDistance';
+    if (!extent || !level || extent.maxM[1] > mapM || one.atM[1] >= mapM) return one;
+    const atM: Vec3 = [one.atM[0], mapM + (one.kind === 'height' ? OVER_MAP_M : 0), one.atM[2]];
+    return { ...one, atM };
+  });
+};
+
+/** Inside the canvas: hands the chosen things' handles to the board and moves them, and the bar, after the camera. */
+export const Handles = () => {
+  const kit = useKit();
+  const project = useDocument((state) => state.project);
+  const selection = useSession((state) => state.selection);
+  const alsoSelected = useSession((state) => state.alsoSelected);
+  const shown = useSession((state) => state.mode === 'overlook' && !state.gathering && state.tool === null);
+  const mapM = useResults(({ slice }) => (slice?.value.cut.normal === 'y' ? drawnAtM(slice.value.cut) : null));
+  const mapShown = useSession((state) => state.slice.shown);
+  const handles = useMemo(() => {
+    if (!shown) return [];
+    const chosen = chosenItems(project, { selection, alsoSelected });
+    return lifted(project, handlesFor(project, chosen), mapShown ? mapM : null);
+  }, [project, selection, alsoSelected, shown, mapM, mapShown]);
+
+  useLayoutEffect(() => {
+    kit.handles.set(handles);
+    requestFrame('session');
+  }, [kit, handles]);
+
+  useFrame(({ camera }) => {
+    const area = kit.rig.free;
+    if (!area || !(camera instanceof PerspectiveCamera)) return;
+    kit.handles.draw(camera, area);
+    // The bar is a panel's: the scene only knows it by this mark, and where it belongs.
+    const bar = document.querySelector<HTMLElement>('[data-selection-bar]');
+    if (bar) placeBar(bar, kit.handles.shown(), area);
+  }, -6);
+  return null;
+};
