@@ -4,6 +4,7 @@
 // subwoofers on the floor at the walls, T = 0.4 s for every mode. Room 2: 7.3 x 6.1 x 2.7 m, 4 x 4 seats 0.6 m apart,
 // subwoofers 0.2 m from walls and floor, beta 0.05.
 import { describe, expect, it } from 'vitest';
+import { figuresOf } from '../../src/engines/bass/arrangement-figures.ts';
 import { createBoxField } from '../../src/engines/bass/box-field.ts';
 import { METRIC_FREQUENCIES_HZ, spreadOf } from '../../src/engines/bass/metrics.ts';
 import { levelsDb, superpose } from '../../src/engines/bass/superpose.ts';
@@ -27,6 +28,14 @@ const ARRANGEMENTS: Record<string, Places> = {
   twoMiddles: [
     [0, 0.5],
     [1, 0.5],
+  ],
+  twoSides: [
+    [0.5, 0],
+    [0.5, 1],
+  ],
+  twoOpposite: [
+    [0, 0],
+    [1, 1],
   ],
   fourCorners: [
     [0, 0],
@@ -84,8 +93,8 @@ const placed = ({ length, width, inset }: SetUp, places: Places): number[][] =>
     Math.min(length - inset, Math.max(inset, z * length)),
   ]);
 
-/** Mean over frequency of the variance over seats (divisor n - 1), dB^2, by the engine. */
-const meanVariance = (setUp: SetUp, places: Places, beta = setUp.beta): number => {
+/** Levels over the grid of the figures by the engine, every subwoofer driven alike. */
+const engineLevels = (setUp: SetUp, places: Places, beta: number): Float64Array => {
   const field = createBoxField({
     sizeM: [setUp.width, setUp.height, setUp.length],
     soundSpeed: C,
@@ -97,9 +106,13 @@ const meanVariance = (setUp: SetUp, places: Places, beta = setUp.beta): number =
     METRIC_FREQUENCIES_HZ,
   );
   const drives = places.map(() => ({ gainDb: 0, delayMs: 0, inverted: false }));
-  const levels = levelsDb(superpose(unit, drives, METRIC_FREQUENCIES_HZ));
-  return spreadOf(levels, unit.receivers, unit.frequencies)?.meanVarianceDb2 ?? Number.NaN;
+  return levelsDb(superpose(unit, drives, METRIC_FREQUENCIES_HZ));
 };
+
+/** Mean over frequency of the variance over seats (divisor n - 1), dB^2, by the engine. */
+const meanVariance = (setUp: SetUp, places: Places, beta = setUp.beta): number =>
+  spreadOf(engineLevels(setUp, places, beta), setUp.seats ** 2, METRIC_FREQUENCIES_HZ.length)?.meanVarianceDb2 ??
+  Number.NaN;
 
 describe.each([
   ['24 x 20 x 9 ft', FEET_ROOM],
@@ -124,6 +137,8 @@ describe('7.3 x 6.1 x 2.7 m, the same set-up coded apart (population variance th
     ['twoFrontCorners', 15.4, 22.8, 9.4],
     ['twoFrontQuarters', 18.3, 25.5, 15.2],
     ['twoMiddles', 2.2, 2.1, 2.6],
+    ['twoSides', 4.2, 6.1, 3.5],
+    ['twoOpposite', 3.9, 7.1, 3.4],
     ['fourCorners', 1.6, 2.0, 1.8],
     ['fourMiddles', 1.9, 2.0, 1.8],
     ['fourQuarters', 1.6, 1.2, 1.5],
@@ -136,6 +151,27 @@ describe('7.3 x 6.1 x 2.7 m, the same set-up coded apart (population variance th
       const found = (meanVariance(METRE_ROOM, ARRANGEMENTS[name], beta) * 15) / 16;
       expect(Math.abs(found - expected), `beta ${beta}: ${found}`).toBeLessThanOrEqual(0.06);
     }
+  });
+});
+
+describe('7.3 x 6.1 x 2.7 m: level, level per subwoofer and flatness of the same run, printed to 0.1 dB', () => {
+  it.each([
+    ['oneCorner', 2.6, 2.6, 4.8],
+    ['oneFrontMiddle', 0.4, 0.4, 4.9],
+    ['twoFrontCorners', 7.3, 1.3, 4.9],
+    ['twoFrontQuarters', 4.6, -1.4, 5.8],
+    ['twoMiddles', 5.8, -0.3, 3.6],
+    ['twoSides', 1.2, -4.8, 7.6],
+    ['twoOpposite', 6.8, 0.8, 3.4],
+    ['fourCorners', 12.7, 0.6, 3.2],
+    ['fourMiddles', 6.0, -6.1, 4.4],
+    ['fourQuarters', 8.7, -3.3, 5.5],
+  ])('%s: %d dB, %d dB each, flatness %d dB', (name, level, each, flatness) => {
+    const levels = engineLevels(METRE_ROOM, ARRANGEMENTS[name], METRE_ROOM.beta);
+    const found = figuresOf(levels, 16, METRIC_FREQUENCIES_HZ.length, ARRANGEMENTS[name].length);
+    expect(Math.abs(found.levelDb - level), `${found.levelDb}`).toBeLessThanOrEqual(0.06);
+    expect(Math.abs(found.perSubwooferDb - each), `${found.perSubwooferDb}`).toBeLessThanOrEqual(0.06);
+    expect(Math.abs(found.flatnessDb - flatness), `${found.flatnessDb}`).toBeLessThanOrEqual(0.06);
   });
 });
 
@@ -185,6 +221,10 @@ describe('24 x 20 x 9 ft with every mode dying in 0.4 s: a rigid modal sum made 
 
   it.each([
     ['oneCorner', 19.7, 4.2, 16.09],
+    ['oneFrontMiddle', 17.94, 3.72, 11.14],
+    ['twoFrontQuarters', 16.06, 3.65, 10.74],
+    ['twoSides', 4.27, 1.8, 5.72],
+    ['twoOpposite', 3.84, 1.77, 6.28],
     ['twoFrontCorners', 12.84, 3.25, 9.71],
     ['twoMiddles', 2.09, 1.36, 3.69],
     ['fourCorners', 1.68, 1.06, 3.2],
