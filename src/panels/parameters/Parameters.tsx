@@ -1,6 +1,7 @@
-import { useMemo, useRef } from 'react';
+import { lazy, Suspense, useMemo, useRef, useState } from 'react';
 import { useDocument, useSession } from '../../state/view.tsx';
 import { itemTitle } from '../naming.ts';
+import { Choice, type Option } from '../top/Choice.tsx';
 import { FieldRow } from './FieldRow.tsx';
 import { formOf, type Section, signatureOf, tablePath } from './form.ts';
 import { ItemActions } from './ItemActions.tsx';
@@ -9,15 +10,15 @@ import { TableEditor } from './TableEditor.tsx';
 import './parameters.css';
 
 /** The form of what is chosen. It is the same one until a field comes or goes: a dragged number leaves it alone. */
-export const useForm = (): readonly Section[] => {
+const useForm = (): { readonly sections: readonly Section[]; readonly name: string } => {
   const project = useDocument((state) => state.project);
   const selection = useSession((state) => state.selection);
-  const last = useRef<{ readonly signature: string; readonly sections: readonly Section[] } | null>(null);
+  const last = useRef<{ readonly name: string; readonly sections: readonly Section[] } | null>(null);
   return useMemo(() => {
     const sections = formOf(project, selection);
-    const signature = `${selection?.kind}:${selection?.id}\n${signatureOf(sections)}`;
-    if (last.current?.signature !== signature) last.current = { signature, sections };
-    return last.current.sections;
+    const name = `${selection?.kind}:${selection?.id}\n${signatureOf(sections)}`;
+    if (last.current?.name !== name) last.current = { name, sections };
+    return last.current;
   }, [project, selection]);
 };
 
@@ -33,20 +34,37 @@ const SectionRows = ({ section }: { readonly section: Section }) => (
   </fieldset>
 );
 
+/** The expert's panel comes with a library of its own: fetched when it is asked for. */
+const Dials = lazy(async () => ({ default: (await import('../dials/Dials.tsx')).Dials }));
+
+type Way = 'form' | 'dials';
+const WAYS: readonly Option<Way>[] = [
+  { value: 'form', word: 'Form' },
+  { value: 'dials', word: 'Dials' },
+];
+
 /** The numbers of the chosen thing, or of the room when nothing is chosen, as a plain form. */
 export const Parameters = () => {
   const project = useDocument((state) => state.project);
   const selection = useSession((state) => state.selection);
-  const sections = useForm();
+  const { sections, name } = useForm();
+  const [way, setWay] = useState<Way>('form');
   return (
     <section className="parameters scrolls" aria-label="Parameters">
       <header className="parameters-head">
         <h2 className="column-title">{selection ? itemTitle(project, selection) : 'Room'}</h2>
+        <div className="way">
+          <Choice quiet label="Parameters as" options={WAYS} value={way} onChoose={(next) => setWay(next)} />
+        </div>
         {selection && <ItemActions item={selection} />}
       </header>
-      {sections.map((section) => (
-        <SectionRows key={section.title} section={section} />
-      ))}
+      {way === 'dials' ? (
+        <Suspense fallback={null}>
+          <Dials name={name} sections={sections} />
+        </Suspense>
+      ) : (
+        sections.map((section) => <SectionRows key={section.title} section={section} />)
+      )}
       {selection?.kind === 'surface' && <SurfaceParts surface={selection.id} />}
     </section>
   );

@@ -126,13 +126,19 @@ const placedParts = (project: Project, template: Template, base: readonly Key[],
     .filter(({ keys }) => isShown(project, keys))
     .map(({ field, keys }) => ({ heading: headingOf(field.pattern), control: controlOf(field, keys) }));
   const figures = item?.kind === 'row' ? ROW_FIGURES.filter(({ read }) => read(project, base) !== undefined) : [];
+  // A way of stating stands before what it brings about, or last where it brings about nothing just now.
+  const below = ({ pattern }: Switch, field: Field) =>
+    field.pattern.startsWith(pattern) && /^[.[{]/.test(field.pattern.slice(pattern.length));
+  const switches = template.switches.map(({ way, rest }) => ({
+    heading: headingOf(way.pattern),
+    control: switchControl(way, [...base, ...rest]),
+    before: fields.findIndex(({ control }) => below(way, control.field)),
+  }));
+  const ordered = fields.flatMap((placed, index) => [...switches.filter(({ before }) => before === index), placed]);
   return [
-    ...template.switches.map(({ way, rest }) => ({
-      heading: headingOf(way.pattern),
-      control: switchControl(way, [...base, ...rest]),
-    })),
     ...figures.map((figure) => ({ heading: headingOf(figure.field.pattern), control: figureControl(figure, base) })),
-    ...fields,
+    ...ordered,
+    ...switches.filter(({ before }) => before < 0),
     ...template.tables.flatMap(({ table, rest }) => {
       const placed = placedTable(project, table, [...base, ...rest]);
       return placed ? [{ heading: headingOf(table.pattern), table: placed }] : [];
@@ -166,10 +172,11 @@ export const controlsOf = (sections: readonly Section[]): readonly Control[] =>
     ...tables.flatMap(({ lines }) => lines.flatMap((line) => line.controls)),
   ]);
 
+const markOf = ({ path, field: { pattern, choices } }: Control): string =>
+  pattern === 'referenceSeat' ? `${path} of ${choices?.join()}` : path;
+
 /** One word for the form's make-up: as long as it is the same, every control stands where it stood. */
 export const signatureOf = (sections: readonly Section[]): string =>
-  sections
-    .map(({ title, ...section }) => `${title}|${controlsOf([{ title, ...section }]).map(({ path }) => path)}`)
-    .join('\n');
+  sections.map(({ title, ...section }) => `${title}|${controlsOf([{ title, ...section }]).map(markOf)}`).join('\n');
 
 export const tablePath = ({ keys }: PlacedTable): string => pathText(keys);
