@@ -24,15 +24,15 @@ export interface PatchFunctions {
   readonly delta: Float64Array;
 }
 
-/** Polynomials along a side so long against the wavelength 2 pi / k: two, and these many more per radian of half the side. */
-const PER_RADIAN = 1;
+/** Polynomials along a side: two, and these many more per radian k length / 2. */
+export const PER_RADIAN = 1;
 /** A side shorter than this is even enough for a constant at long waves. */
 const SHORT_M = 0.25;
 /** Most functions in one room: a factorisation then takes some 10 ms a frequency. */
 export const MOST_FUNCTIONS = 160;
 
-const ordersFor = (lengthM: number, k: number, share: number): number =>
-  1 + Math.ceil(share * (Math.min(1, lengthM / SHORT_M) + (PER_RADIAN * k * lengthM) / 2) - 1e-9);
+const ordersFor = (lengthM: number, radians: number, share: number): number =>
+  1 + Math.ceil(share * (Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2) - 1e-9);
 
 /** Pairs of orders below the straight line from one side's last order to the other's: high products add nothing. */
 const pairsOf = (first: number, second: number): [number, number][] => {
@@ -42,19 +42,19 @@ const pairsOf = (first: number, second: number): [number, number][] => {
   return pairs;
 };
 
-const pairsFor = (areas: readonly PatchArea[], k: number, share: number): [number, number][][] =>
+const pairsFor = (areas: readonly PatchArea[], radians: number, share: number): [number, number][][] =>
   areas.map(({ fromM, toM }) =>
-    pairsOf(ordersFor(toM[0] - fromM[0], k, share), ordersFor(toM[1] - fromM[1], k, share)),
+    pairsOf(ordersFor(toM[0] - fromM[0], radians, share), ordersFor(toM[1] - fromM[1], radians, share)),
   );
 
 /** The functions for the wavenumber k (1/m); with too many patches each gets fewer, at least one. */
-export const patchFunctions = (areas: readonly PatchArea[], k: number): PatchFunctions => {
+export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian = PER_RADIAN): PatchFunctions => {
   let share = 1;
-  let pairs = pairsFor(areas, k, share);
+  let pairs = pairsFor(areas, perRadian * k, share);
   const total = (): number => pairs.reduce((sum, list) => sum + list.length, 0);
   while (total() > MOST_FUNCTIONS && share > 0.01) {
     share *= 0.9;
-    pairs = pairsFor(areas, k, share);
+    pairs = pairsFor(areas, perRadian * k, share);
   }
   if (total() > MOST_FUNCTIONS) pairs = areas.map(() => [[0, 0]]);
   let start = 0;

@@ -2,7 +2,7 @@ import { AXES, type BoxGeometry } from '../box-state.ts';
 import { termsWithin } from '../transverse-terms.ts';
 import type { BoxPatch } from './box-patches.ts';
 import { type Stretch, stretchOf } from './gauss.ts';
-import { type PatchFunctions, patchFunctions } from './patch-functions.ts';
+import { type PatchFunctions, PER_RADIAN, patchFunctions } from './patch-functions.ts';
 import { type StaticTail, staticTails } from './static-tail.ts';
 
 /** What depends on room, patches and roughly on the wavenumber: functions, quadrature, truncation. */
@@ -18,31 +18,47 @@ export interface PatchLayout {
   readonly tails: readonly StaticTail[];
 }
 
+export interface Fineness {
+  readonly reachPerM: number;
+  readonly perRadian: number;
+}
+
 /**
- * Transverse sums that end in a patch are cut at sqrt(k^2 + REACH^2): the integrals over a patch fall with every order, and
+ * Transverse sums that end in a patch are cut at sqrt(k^2 + reach^2): the integrals over a patch fall with every order, and
  * what a patch's coupling to itself still lacks is added as a static tail.
  */
-const REACH_PER_M = 8;
+const RESPONSES: Fineness = { reachPerM: 8, perRadian: PER_RADIAN };
+/** Frequencies and decays of modes ask for less. */
+export const MODES: Fineness = { reachPerM: 5, perRadian: 0.5 };
 /** Layouts are made for wavenumbers in steps of this, 27 Hz. */
 const STEP_PER_M = 0.5;
 
 /** The layout for a wavenumber, from those made before. */
-export const createLayouts = (geometry: BoxGeometry, patches: readonly BoxPatch[]): ((kRe: number) => PatchLayout) => {
+export const createLayouts = (
+  geometry: BoxGeometry,
+  patches: readonly BoxPatch[],
+  fineness = RESPONSES,
+): ((kRe: number) => PatchLayout) => {
   const made = new Map<number, PatchLayout>();
   return (kRe) => {
     const k = STEP_PER_M * Math.max(1, Math.ceil(kRe / STEP_PER_M));
     let layout = made.get(k);
     if (layout === undefined) {
-      layout = layOut(geometry, patches, k);
+      layout = layOut(geometry, patches, k, fineness);
       made.set(k, layout);
     }
     return layout;
   };
 };
 
-const layOut = (geometry: BoxGeometry, patches: readonly BoxPatch[], k: number): PatchLayout => {
-  const functions = patchFunctions(patches, k);
-  const cut = Math.sqrt(Math.min(geometry.cutK2, k * k + REACH_PER_M * REACH_PER_M));
+const layOut = (
+  geometry: BoxGeometry,
+  patches: readonly BoxPatch[],
+  k: number,
+  { reachPerM, perRadian }: Fineness,
+): PatchLayout => {
+  const functions = patchFunctions(patches, k, perRadian);
+  const cut = Math.sqrt(Math.min(geometry.cutK2, k * k + reachPerM * reachPerM));
   const stretches = patches.map(({ fromM, toM }, i): [Stretch, Stretch] => {
     const [first, second] = functions.patches[i].orders;
     return [stretchOf(fromM[0], toM[0], first, cut), stretchOf(fromM[1], toM[1], second, cut)];

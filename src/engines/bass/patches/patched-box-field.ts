@@ -7,7 +7,7 @@ import { boxGeometry } from '../box-state.ts';
 import type { BoxSpec } from '../room-field.ts';
 import { createStateCache } from '../state-cache.ts';
 import { divideBox } from './box-patches.ts';
-import { createLayouts, MODE_REACH_PER_M } from './patch-layout.ts';
+import { createLayouts, MODES } from './patch-layout.ts';
 import { patchModes } from './patch-modes.ts';
 import { createPatchResponses } from './patch-responses.ts';
 import { createPatchSources } from './patch-slice.ts';
@@ -22,7 +22,7 @@ export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
   const states = createPatchStates(geometry, patches);
   const responses = createPatchResponses(geometry, cache, createBoxResponses(geometry, cache), patches, states);
   const slices = createBoxSlices(geometry, cache, createPatchSources(geometry, patches, states), responses.bytesFor);
-  const layoutFor = createLayouts(geometry, patches, MODE_REACH_PER_M);
+  const layoutFor = createLayouts(geometry, patches, MODES);
   return {
     modes: (maxHz) => patchModes(geometry, patches, layoutFor, boxModes(geometry, maxHz)),
     modeShapes: (maxHz, pointsM) => boxShapes(geometry, maxHz, pointsM),
