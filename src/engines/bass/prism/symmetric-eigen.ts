@@ -1,0 +1,77 @@
+/**
+ * Eigenvectors of a complex symmetric matrix (no conjugate) that is nearly diagonal but for close neighbours: Jacobi's
+ * rotations by complex angles, cot 2 theta = (a_qq - a_pp) / 2 a_pq, which keep the matrix symmetric and the vectors
+ * bilinearly orthonormal (Anderson and Loizou, Numer. Math. 26 (1976) 347; from memory). Column i stays the one that
+ * continues unit vector i, as no rotation is wider than it need be.
+ */
+const MOST_SWEEPS = 12;
+const SMALL = 1e-20;
+
+const root = new Float64Array(2);
+
+const setRoot = (re: number, im: number): void => {
+  const modulus = Math.hypot(re, im);
+  root[0] = Math.sqrt(Math.max(0, (modulus + re) / 2));
+  root[1] = Math.sign(im || 1) * Math.sqrt(Math.max(0, (modulus - re) / 2));
+};
+
+/** The vectors of `a` (row-major, re, im; overwritten, eigenvalues on its diagonal), column i at row i of the answer. */
+export const eigenvectorsOf = (n: number, a: Float64Array): Float64Array => {
+  const vectors = new Float64Array(2 * n * n);
+  for (let i = 0; i < n; i++) vectors[2 * (i * n + i)] = 1;
+  let scale = 0;
+  for (let i = 0; i < a.length; i++) scale = Math.max(scale, Math.abs(a[i]));
+  const enough = SMALL * scale * scale;
+  for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+    let rest = 0;
+    for (let p = 0; p < n; p++) {
+      for (let q = p + 1; q < n; q++) {
+        const size = a[2 * (p * n + q)] ** 2 + a[2 * (p * n + q) + 1] ** 2;
+        if (size <= enough) continue;
+        rest = Math.max(rest, size);
+        rotate(n, a, vectors, p, q);
+      }
+    }
+    if (rest <= enough) break;
+  }
+  return vectors;
+};
+
+const rotate = (n: number, a: Float64Array, vectors: Float64Array, p: number, q: number): void => {
+  const pq = 2 * (p * n + q);
+  const bRe = 2 * a[pq];
+  const bIm = 2 * a[pq + 1];
+  const dRe = a[2 * (q * n + q)] - a[2 * (p * n + p)];
+  const dIm = a[2 * (q * n + q) + 1] - a[2 * (p * n + p) + 1];
+  // t = b / (d +- sqrt(d^2 + b^2)), the sign that makes the denominator large
+  setRoot(dRe * dRe - dIm * dIm + bRe * bRe - bIm * bIm, 2 * (dRe * dIm + bRe * bIm));
+  const sign = dRe * root[0] + dIm * root[1] >= 0 ? 1 : -1;
+  const mRe = dRe + sign * root[0];
+  const mIm = dIm + sign * root[1];
+  const m2 = mRe * mRe + mIm * mIm;
+  if (m2 < 1e-300) return;
+  const tRe = (bRe * mRe + bIm * mIm) / m2;
+  const tIm = (bIm * mRe - bRe * mIm) / m2;
+  setRoot(1 + tRe * tRe - tIm * tIm, 2 * tRe * tIm);
+  const r2 = root[0] * root[0] + root[1] * root[1];
+  if (r2 < 1e-12) return;
+  const cRe = root[0] / r2;
+  const cIm = -root[1] / r2;
+  const sRe = tRe * cRe - tIm * cIm;
+  const sIm = tRe * cIm + tIm * cRe;
+  for (let i = 0; i < n; i++) turn(a, 2 * (p * n + i), 2 * (q * n + i), cRe, cIm, sRe, sIm);
+  for (let i = 0; i < n; i++) turn(a, 2 * (i * n + p), 2 * (i * n + q), cRe, cIm, sRe, sIm);
+  for (let i = 0; i < n; i++) turn(vectors, 2 * (p * n + i), 2 * (q * n + i), cRe, cIm, sRe, sIm);
+};
+
+/** (x, y) -> (c x - s y, s x + c y). */
+const turn = (list: Float64Array, i: number, j: number, cRe: number, cIm: number, sRe: number, sIm: number): void => {
+  const xRe = list[i];
+  const xIm = list[i + 1];
+  const yRe = list[j];
+  const yIm = list[j + 1];
+  list[i] = cRe * xRe - cIm * xIm - (sRe * yRe - sIm * yIm);
+  list[i + 1] = cRe * xIm + cIm * xRe - (sRe * yIm + sIm * yRe);
+  list[j] = sRe * xRe - sIm * xIm + cRe * yRe - cIm * yIm;
+  list[j + 1] = sRe * xIm + sIm * xRe + cRe * yIm + cIm * yRe;
+};
