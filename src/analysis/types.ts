@@ -79,6 +79,39 @@ export interface ModeReadout {
   readonly decayS: number;
 }
 
+/** The seats' levels on a grid fine enough to draw: every 96th of an octave from 20 Hz. */
+export interface BassCurves {
+  readonly frequenciesHz: Float64Array;
+  readonly seats: readonly SeatBass[];
+  /** Worked out at every point; else between the report's frequencies by the complex field. */
+  readonly fine: boolean;
+}
+
+/** A mode as one seat hears it. */
+export interface HeardMode {
+  readonly hz: number;
+  readonly order: readonly [nx: number, nz: number, ny: number] | null;
+  readonly decayS: number;
+  /** The level this mode alone would have at the seat at its own frequency, all subwoofers as driven. */
+  readonly levelDb: number;
+}
+
+export interface HeardModes {
+  readonly seatId: string;
+  /** Loudest first. */
+  readonly modes: readonly HeardMode[];
+  /** Decay time by third octave from the modes in it, 20 to 200 Hz; null where there are none. */
+  readonly thirds: readonly { readonly hz: number; readonly decayS: number | null; readonly modes: number }[];
+}
+
+/** How tones die away at a seat: index time * frequencies + frequency, dB as levels are. */
+export interface DecayReadout {
+  readonly seatId: string;
+  readonly frequenciesHz: Float64Array;
+  readonly timesS: Float64Array;
+  readonly levelDb: Float32Array;
+}
+
 /** The bass floor: the field over a level or standing slice of the room, at one frequency or over a band. */
 export interface BassSlice {
   readonly cut: Cut;

@@ -1,6 +1,6 @@
 import { createBoxField } from '../engines/bass/box-field.ts';
 import type { BoxSpec, RoomField, UnitResponses } from '../engines/bass/room-field.ts';
-import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, SlicesJob, UnitSlices } from './protocol.ts';
+import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, ShapesJob, SlicesJob, UnitSlices } from './protocol.ts';
 import { createRecent } from './recent.ts';
 
 /** Rooms kept with their axes solved: three dampings of one room and of the room before it. */
@@ -30,7 +30,7 @@ export const createDesk = (): Desk => {
   const fields = createRecent<RoomField>(FIELDS_KEPT);
   const columns = createRecent<Column>(RESPONSES_KEPT);
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
-  const engineCalls = { responses: 0, slices: 0, modes: 0 };
+  const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0 };
 
   const fieldOf = (spec: BoxSpec) => fields.get(JSON.stringify(spec), () => createBoxField(spec));
 
@@ -42,12 +42,12 @@ export const createDesk = (): Desk => {
     const re = new Float64Array(sources * receivers * frequencies);
     const im = new Float64Array(re.length);
     const moved = new Uint8Array(sources * receivers);
-    const setting = `${JSON.stringify(job.spec)}|${job.receiversM.join()}|${job.frequenciesHz.join()}`;
+    const setting = `${JSON.stringify(job.spec)}|${job.receiversM.join()}|${job.frequenciesHz.join()}|${job.growthPerS ?? 0}`;
     for (let source = 0; source < sources; source += 1) {
       const at = job.sourcesM.slice(source * 3, source * 3 + 3);
       const column = columns.get(`${setting}|${at.join()}`, () => {
         engineCalls.responses += 1;
-        return field.unitResponses(at, job.receiversM, job.frequenciesHz);
+        return field.unitResponses(at, job.receiversM, job.frequenciesHz, job.growthPerS);
       });
       re.set(column.re, source * receivers * frequencies);
       im.set(column.im, source * receivers * frequencies);
@@ -76,9 +76,15 @@ export const createDesk = (): Desk => {
     return fieldOf(job.spec).modes(job.maxHz);
   };
 
+  const shapes = (job: ShapesJob) => {
+    engineCalls.shapes += 1;
+    return fieldOf(job.spec).modeShapes?.(job.maxHz, job.pointsM) ?? null;
+  };
+
   const answer = (job: Job): Answers[Job['kind']] => {
     if (job.kind === 'responses') return responses(job);
     if (job.kind === 'slices') return unitSlices(job);
+    if (job.kind === 'shapes') return shapes(job);
     return modes(job);
   };
   return { run: <J extends Job>(job: J) => answer(job) as AnswerTo<J>, engineCalls };

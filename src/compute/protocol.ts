@@ -7,6 +7,8 @@ export interface ResponsesJob {
   readonly sourcesM: Float64Array;
   readonly receiversM: Float64Array;
   readonly frequenciesHz: Float64Array;
+  /** For a response over time: see RoomField. */
+  readonly growthPerS?: number;
 }
 
 /** Complex fields of every source over a plane at one frequency. */
@@ -24,7 +26,15 @@ export interface ModesJob {
   readonly maxHz: number;
 }
 
-export type Job = ResponsesJob | SlicesJob | ModesJob;
+/** The rigid shapes of the modes at points: what each place gives to and takes from them. */
+export interface ShapesJob {
+  readonly kind: 'shapes';
+  readonly spec: BoxSpec;
+  readonly maxHz: number;
+  readonly pointsM: Float64Array;
+}
+
+export type Job = ResponsesJob | SlicesJob | ModesJob | ShapesJob;
 
 /** One unit field a source: index iv * uM.length + iu. */
 export interface UnitSlices {
@@ -36,6 +46,8 @@ export interface Answers {
   responses: UnitResponses;
   slices: UnitSlices;
   modes: RoomMode[];
+  /** Index mode * points + point; null where a room's shapes are not to be had. */
+  shapes: Float64Array | null;
 }
 
 export type AnswerTo<J extends Job> = Answers[J['kind']];

@@ -6,6 +6,9 @@ import { initialSlice, type SliceState } from './slice.ts';
 export type ViewMode = 'overlook' | 'sit';
 export type LightPreset = 'clean' | 'dim' | 'dark';
 
+export type BassSheet = 'curves' | 'decay';
+export type Smoothing = 3 | 6 | 12 | null;
+
 export interface Notice {
   readonly id: number;
   readonly tone: 'plain' | 'caution';
@@ -49,6 +52,10 @@ export interface SessionState {
   /** A point of the bass floor under the pointer: its level, and the value its colour stands for. */
   readonly probe: { readonly atM: Vec3; readonly levelDb: number; readonly value: number } | null;
   readonly rightColumn: 'seat' | 'bass' | 'findings';
+  /** What rises over the band on request. */
+  readonly bassSheet: BassSheet | null;
+  /** Of the curves, as a part 1/n of an octave; null for raw. */
+  readonly smoothing: Smoothing;
   readonly stageCleared: boolean;
   readonly notices: readonly Notice[];
   readonly reducedMotion: boolean;
@@ -74,6 +81,8 @@ export const initialSession: SessionState = {
   dragging: null,
   probe: null,
   rightColumn: 'seat',
+  bassSheet: null,
+  smoothing: null,
   stageCleared: false,
   notices: [],
   reducedMotion: false,

@@ -1,4 +1,6 @@
-import { boxSpec, earTriples, sourceTriples } from '../../../analysis/inputs.ts';
+import { curveFrequenciesHz } from '../../../analysis/curves.ts';
+import { decayGrid, shownS } from '../../../analysis/decay.ts';
+import { boxSpec, earTriples, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
 import type { Kept } from './kept.ts';
@@ -10,7 +12,7 @@ const MODES_TO_HZ = 250;
 interface Part {
   readonly name: string;
   /** What it depends on; null where it is not wanted. */
-  key(wanted: Wanted): string | null;
+  key(wanted: Wanted, kept: Kept): string | null;
   kept(kept: Kept): string | null;
   errand(wanted: Wanted, kept: Kept, key: string): Errand;
 }
@@ -46,7 +48,69 @@ const band: Part = {
   },
 };
 
-const PARTS: readonly Part[] = [modes, band];
+const CURVE_HZ = curveFrequenciesHz();
+
+const fine: Part = {
+  name: 'fine',
+  key: ({ responsesKey }) => responsesKey,
+  kept: (kept) => kept.fine.key,
+  errand: ({ project }, kept, key) => ({
+    jobs: [
+      {
+        kind: 'responses',
+        spec: boxSpec(project),
+        sourcesM: sourceTriples(project),
+        receiversM: earTriples(project),
+        frequenciesHz: CURVE_HZ,
+      },
+    ],
+    take: ([found]) => kept.fine.put(key, found as Answers['responses']),
+  }),
+};
+
+const shapes: Part = {
+  name: 'shapes',
+  key: ({ responsesKey }) => responsesKey,
+  kept: (kept) => kept.shapes.key,
+  errand: ({ project }, kept, key) => ({
+    jobs: [
+      {
+        kind: 'shapes',
+        spec: boxSpec(project),
+        maxHz: MODES_TO_HZ,
+        pointsM: Float64Array.from([...sourceTriples(project), ...earTriples(project)]),
+      },
+    ],
+    take: ([found]) => kept.shapes.put(key, { values: found as Answers['shapes'] }),
+  }),
+};
+
+const decay: Part = {
+  name: 'decay',
+  key: ({ decayKey, fieldKey }, kept) => (kept.modes.of(fieldKey) ? decayKey : null),
+  kept: (kept) => kept.decay.key,
+  errand: ({ project, seatId, fieldKey }, kept, key) => {
+    const showsS = shownS(kept.modes.of(fieldKey) ?? []);
+    const { frequenciesHz, growthPerS } = decayGrid(showsS);
+    const ears = earTriples(project);
+    const seat = Math.max(0, seatIdsInOrder(project).indexOf(seatId));
+    return {
+      jobs: [
+        {
+          kind: 'responses',
+          spec: boxSpec(project),
+          sourcesM: sourceTriples(project),
+          receiversM: ears.slice(3 * seat, 3 * seat + 3),
+          frequenciesHz,
+          growthPerS,
+        },
+      ],
+      take: ([units]) => kept.decay.put(key, { units: units as Answers['responses'], showsS }),
+    };
+  },
+};
+
+const PARTS: readonly Part[] = [modes, shapes, decay, band, fine];
 
 /**
  * Does one part after the other while the hand rests, the most wanted first; after each it looks anew at what is wanted. A
@@ -65,7 +129,7 @@ export const createBackground = (
     const wanted = busy ? null : wantedNow();
     if (!wanted) return;
     for (const part of PARTS) {
-      const key = part.key(wanted);
+      const key = part.key(wanted, kept);
       if (key === null || part.kept(kept) === key || failed.get(part.name) === key) continue;
       void fetch(part, wanted, key);
       return;

@@ -34,6 +34,12 @@ export interface Kept {
   readonly mean: Keeping<UnitResponses>;
   readonly band: Keeping<{ readonly low: UnitResponses; readonly high: UnitResponses }>;
   readonly modes: Keeping<Answers['modes']>;
+  /** The seats on the frequencies of the curves. */
+  readonly fine: Keeping<UnitResponses>;
+  /** The modes' shapes at subwoofers and seats; null where a room has none to give. */
+  readonly shapes: Keeping<{ readonly values: Answers['shapes'] }>;
+  /** The chosen seat on the line of a response over time, and how long its picture shows. */
+  readonly decay: Keeping<{ readonly units: UnitResponses; readonly showsS: number }>;
 }
 
 export const emptyKept = (): Kept => ({
@@ -42,4 +48,7 @@ export const emptyKept = (): Kept => ({
   mean: keeping(),
   band: keeping(),
   modes: keeping(),
+  fine: keeping(),
+  shapes: keeping(),
+  decay: keeping(),
 });

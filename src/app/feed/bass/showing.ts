@@ -1,7 +1,11 @@
 import { bassReadout } from '../../../analysis/bass.ts';
+import { bassCurves } from '../../../analysis/curves.ts';
+import { decayReadout } from '../../../analysis/decay.ts';
+import { heardModes } from '../../../analysis/heard-modes.ts';
 import { driveKey } from '../../../analysis/inputs.ts';
 import { modeReadouts } from '../../../analysis/modes.ts';
 import { bassSlice, seatsMeanDb } from '../../../analysis/slice/field.ts';
+import type { Project } from '../../../model/project.ts';
 import { requestFrame } from '../../../state/frames.ts';
 import type { Keyed } from '../../../state/results.ts';
 import type { View } from '../../../state/view.tsx';
@@ -14,35 +18,65 @@ const NO_BAND = { low: null, high: null };
 const keep = <T>(shown: Keyed<T> | null, inputsKey: string, make: () => T): T =>
   shown?.inputsKey === inputsKey ? shown.value : make();
 
-/** Shows what is kept as the results of what is wanted, with that project's own gains and delays. Calls no engine. */
-export const show = (view: View, kept: Kept, wanted: Wanted): void => {
-  const { project, revision, question } = wanted;
+type Results = Partial<ReturnType<View['results']['getState']>>;
+
+/** Everything that can be shown of what is kept, as results of what is wanted. */
+const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
+  const { project, revision, seatId, question, responsesKey, fieldKey } = wanted;
   const { variant } = view.document.getState();
-  const drives = driveKey(project);
   const shown = view.results.getState();
-  const responses = kept.responses.of(wanted.responsesKey);
-  if (responses) {
-    const bounds = kept.band.of(wanted.responsesKey);
-    const inputsKey = `${wanted.responsesKey}|${drives}|${bounds ? 'band' : ''}`;
-    const value = keep(shown.bass, inputsKey, () =>
-      bassReadout(project, { frequenciesHz: FREQUENCIES_HZ, nominal: responses, ...(bounds ?? NO_BAND) }),
+  const drives = driveKey(project);
+  const found: { -readonly [K in keyof Results]: Results[K] } = {};
+  const keyed = <T>(before: Keyed<T> | null, inputsKey: string, make: () => T): Keyed<T> => ({
+    variant,
+    revision,
+    inputsKey,
+    value: keep(before, inputsKey, make),
+  });
+  const nominal = kept.responses.of(responsesKey);
+  if (nominal) {
+    const bounds = kept.band.of(responsesKey) ?? NO_BAND;
+    const key = `${responsesKey}|${drives}|${bounds.low ? 'band' : ''}`;
+    found.bass = keyed(shown.bass, key, () =>
+      bassReadout(project, { frequenciesHz: FREQUENCIES_HZ, nominal, ...bounds }),
     );
-    view.results.setState({ bass: { variant, revision, inputsKey, value } });
+    const fine = kept.fine.of(responsesKey);
+    found.curves = keyed(shown.curves, `${key}|${fine ? 'fine' : ''}`, () =>
+      bassCurves(project, { nominal, ...bounds, fine }),
+    );
   }
-  const modes = kept.modes.of(wanted.fieldKey);
-  if (modes && shown.modes?.inputsKey !== wanted.fieldKey) {
-    const value = modeReadouts(modes);
-    view.results.setState({ modes: { variant, revision, inputsKey: wanted.fieldKey, value } });
-  }
+  const modes = kept.modes.of(fieldKey);
+  if (modes) found.modes = keyed(shown.modes, fieldKey, () => modeReadouts(modes));
+  const shapes = kept.shapes.of(responsesKey)?.values;
+  if (modes && shapes)
+    found.heard = keyed(shown.heard, `${responsesKey}|${drives}|${seatId}`, () =>
+      heardModes(project, seatId, modes, shapes),
+    );
+  const decay = kept.decay.of(wanted.decayKey);
+  if (decay)
+    found.decay = keyed(shown.decay, `${wanted.decayKey}|${playedKey(project)}`, () =>
+      decayReadout(project, seatId, decay.showsS, decay.units),
+    );
   const fields = kept.slices.of(wanted.slicesKey);
   const mean = kept.mean.of(wanted.meanKey);
   if (fields && (mean !== null || wanted.meanKey === null)) {
-    const { as } = question.wish;
-    const inputsKey = `${wanted.slicesKey}|${wanted.meanKey}|${drives}|${as}`;
-    const value = keep(shown.slice, inputsKey, () =>
+    const key = `${wanted.slicesKey}|${wanted.meanKey}|${drives}|${question.wish.as}`;
+    found.slice = keyed(shown.slice, key, () =>
       bassSlice(project, question, fields, mean && seatsMeanDb(project, mean, question.frequenciesHz)),
     );
-    view.results.setState({ slice: { variant, revision, inputsKey, value }, trouble: null });
-    requestFrame('floor-ready');
+    found.trouble = null;
   }
+  return found;
+};
+
+/** What is sent to the subwoofers, their own high-passes included. */
+const playedKey = (project: Project): string =>
+  `${driveKey(project)}|${project.subwoofers.map(({ highPassHz }) => highPassHz).join()}`;
+
+/** Shows what is kept as the results of what is wanted, with that project's own gains and delays. Calls no engine. */
+export const show = (view: View, kept: Kept, wanted: Wanted): void => {
+  const found = resultsOf(view, kept, wanted);
+  if (Object.keys(found).length === 0) return;
+  view.results.setState(found);
+  if (found.slice) requestFrame('floor-ready');
 };

@@ -27,12 +27,14 @@ export interface Wanted {
   readonly slicesKey: string;
   /** Null where no difference from the seats' mean is shown. */
   readonly meanKey: string | null;
+  /** Null where no decay is looked at. */
+  readonly decayKey: string | null;
   readonly question: SliceQuestion;
 }
 
 export const wantedOf = (view: View): Wanted => {
   const { project, revision } = view.document.getState();
-  const { slice, seatId, frequencyHz } = view.session.getState();
+  const { slice, seatId, frequencyHz, bassSheet } = view.session.getState();
   const cut = cutOf(project, slice, seatId);
   const frequenciesHz = sliceFrequenciesHz(slice, frequencyHz);
   const fieldKey = bassFieldKey(project);
@@ -46,6 +48,7 @@ export const wantedOf = (view: View): Wanted => {
     fieldKey,
     responsesKey,
     slicesKey: `${fieldKey}|${sources}|${cut.normal}${cut.atM}|${frequencies}`,
+    decayKey: bassSheet === 'decay' ? `${responsesKey}|${seatId}` : null,
     meanKey: slice.as === 'difference' ? `${responsesKey}|${frequencies}` : null,
     question: { wish: slice, cut, frequencyHz, frequenciesHz },
   };

@@ -9,7 +9,7 @@ describe('values between even steps', () => {
       4,
     );
     expect(fine.length).toBe(25);
-    fine.forEach((value, i) => expect(value).toBeCloseTo(cubic(i / 4), 9));
+    for (const [i, value] of fine.entries()) expect(value).toBeCloseTo(cubic(i / 4), 9);
   });
 
   it('finds a dip that lies between two points, as levels between them do not', () => {
