@@ -13,7 +13,10 @@ export const handleValue = (project: Project, { kind, ref, part }: Handle): stri
   const seat = rows.flatMap(({ seats }) => seats).find(({ id }) => id === ref.id);
   const item = [...room.openings, ...room.patches].find(({ id }) => id === ref.id);
   const object = room.objects.find(({ id }) => id === ref.id);
+  const source = [...project.loudspeakers, ...project.subwoofers].find(({ id }) => id === ref.id);
   switch (kind) {
+    case 'height':
+      return source ? `${m(source.atM[1])} to its middle` : null;
     case 'pictureCorner':
       return `${m(picture.widthM)} wide, ${m(picture.widthM / picture.aspect)} high`;
     case 'pictureHeight':

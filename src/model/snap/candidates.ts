@@ -70,15 +70,19 @@ export const wallLines = (project: Project, { ref, halfM }: Placing, wantedM: Ve
   const others = isSource(ref)
     ? sourcesOf(project).filter((one) => !same(one.ref, ref) && !same(one.ref, partner))
     : [];
-  return roomShape(project).walls.flatMap((wall): SnapLine[] => {
+  const gapOf = (wall: RoomWall): number => insideWallM(wall, [wantedM[0], wantedM[2]]) - acrossWall(wall, halfM);
+  const walls = roomShape(project).walls;
+  return walls.flatMap((wall): SnapLine[] => {
     const axis = alongAxis(wall);
     if (axis === null) return [];
-    const now = insideWallM(wall, [wantedM[0], wantedM[2]]) - halfM[axis];
+    const now = gapOf(wall);
+    // A tape is held to the nearer of two walls that face each other.
+    const nearest = walls.every((other) => alongAxis(other) !== axis || gapOf(other) < 0 || gapOf(other) >= now - 1e-9);
     const step = Math.max(0, Math.round(now / WALL_STEP_M)) * WALL_STEP_M;
     const round: SnapLine = {
       axis,
       atM: offWall(wall, axis, step, halfM),
-      reachM: Math.min(reachM, STEP_REACH_M),
+      reachM: nearest ? Math.min(reachM, STEP_REACH_M) : -1,
       rank: 2,
       reason: { kind: 'wallStep', wall: wall.surface, distanceM: step },
     };

@@ -13,16 +13,17 @@ import { useKit } from '../kit.ts';
 import { drawnAtM } from '../overlays/slice-geometry.ts';
 import { placeBar } from './bar-place.ts';
 
-const OVER_MAP_M = 0.3;
+const ON_FLOOR = new Set<Handle['kind']>(['place', 'facing', 'rowDistance']);
 
 /** What lies under the bass floor is taken hold of where its outline is drawn on it. */
 const lifted = (project: Project, handles: readonly Handle[], mapM: number | null): readonly Handle[] => {
   if (mapM === null) return handles;
   return handles.map((one) => {
     const extent = extentOf(project, one.ref);
-    const level = one.kind === 'place' || one.kind === 'facing' || one.kind === 'height' || one.kind === 'rowDistance';
-    if (!extent || !level || extent.maxM[1] > mapM || one.atM[1] >= mapM) return one;
-    const atM: Vec3 = [one.atM[0], mapM + (one.kind === 'height' ? OVER_MAP_M : 0), one.atM[2]];
+    if (!extent || extent.minM[1] >= mapM) return one;
+    if (extent.maxM[1] > mapM && !ON_FLOOR.has(one.kind)) return one;
+    const [x, y, z] = one.atM;
+    const atM: Vec3 = [x, y + mapM - extent.minM[1], z];
     return { ...one, atM };
   });
 };
