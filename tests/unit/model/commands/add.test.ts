@@ -1,0 +1,136 @@
+import { describe, expect, it } from 'vitest';
+import { checkProject } from '../../../../src/model/checks/project.ts';
+import { addObject, type ObjectKind } from '../../../../src/model/commands/add-object.ts';
+import { addToSurface, type OnSurfaceKind } from '../../../../src/model/commands/add-opening.ts';
+import type { Added } from '../../../../src/model/commands/add-place.ts';
+import { addRow, addSeatToRow } from '../../../../src/model/commands/add-seating.ts';
+import { addLoudspeaker, addSubwoofer, OFFERED_CHANNELS } from '../../../../src/model/commands/add-source.ts';
+import { seatSpacingM, setSeatCount, setSeatSpacing } from '../../../../src/model/commands/seats.ts';
+import { emptyRoom } from '../../../../src/model/presets/empty-room.ts';
+import type { ItemRef, Project } from '../../../../src/model/project.ts';
+import { projectSchema } from '../../../../src/model/schema/project.ts';
+import { seatPoses } from '../../../../src/model/seating.ts';
+import { sampleProject } from '../sample.ts';
+
+const done = ({ edit, item }: Added): { readonly project: Project; readonly item: ItemRef } => {
+  if (!edit.ok || !item) throw new Error(JSON.stringify(edit));
+  expect(projectSchema.parse(edit.project)).toEqual(edit.project);
+  expect(checkProject(edit.project)).toEqual([]);
+  return { project: edit.project, item };
+};
+
+interface Box {
+  readonly min: readonly number[];
+  readonly max: readonly number[];
+}
+
+/** Boxes of what stands in a project, made here from the file's own numbers. */
+const boxesOf = (project: Project): ReadonlyMap<string, Box> =>
+  new Map([
+    ...[...project.loudspeakers, ...project.subwoofers].map(({ id, atM, sizeM }): [string, Box] => [
+      id,
+      { min: atM.map((at, axis) => at - sizeM[axis] / 2), max: atM.map((at, axis) => at + sizeM[axis] / 2) },
+    ]),
+    ...project.room.objects.map(({ id, minM, maxM }): [string, Box] => [id, { min: minM, max: maxM }]),
+  ]);
+
+const overlap = (a: Box, b: Box): boolean =>
+  [0, 1, 2].every((axis) => a.min[axis] < b.max[axis] - 1e-6 && a.max[axis] > b.min[axis] + 1e-6);
+
+const clearOfOthers = (project: Project, id: string): boolean => {
+  const boxes = boxesOf(project);
+  const mine = boxes.get(id);
+  if (!mine) throw new Error(`${id} stands nowhere`);
+  return [...boxes].every(([other, box]) => other === id || !overlap(mine, box));
+};
+
+describe('adding things where they usually stand', () => {
+  it('builds a whole layout in an empty room, each loudspeaker in its label’s direction and clear of the others', () => {
+    let project = emptyRoom({ widthM: 4.6, lengthM: 6.2, heightM: 2.5 });
+    for (const channel of OFFERED_CHANNELS) {
+      const next = done(addLoudspeaker(project, channel));
+      project = next.project;
+      expect(clearOfOthers(project, next.item.id), channel).toBe(true);
+    }
+    for (let count = 0; count < 4; count += 1) {
+      const next = done(addSubwoofer(project));
+      project = next.project;
+      expect(clearOfOthers(project, next.item.id)).toBe(true);
+    }
+    const ear = seatPoses(project)[0].earM;
+    for (const { channel, atM } of project.loudspeakers) {
+      if (!/^M[+-]/.test(channel) || channel === 'M+000') continue;
+      // BS.2051 counts to the left, the report to the right; a place clear of others may be a step aside.
+      const seen = (Math.atan2(atM[0] - ear[0], -(atM[2] - ear[2])) * 180) / Math.PI;
+      expect(Math.abs(((seen + Number(channel.slice(1)) + 540) % 360) - 180), channel).toBeLessThan(20);
+    }
+    const ids = [...project.loudspeakers, ...project.subwoofers].map(({ id }) => id);
+    expect(ids).toContain('L');
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('puts the centre under a panel, and behind cloth that lets sound through', () => {
+    const panel = emptyRoom({ widthM: 4.6, lengthM: 6.2, heightM: 2.5 });
+    const under = done(addLoudspeaker(panel, 'M+000')).project.loudspeakers[0];
+    expect(under.atM[0]).toBe(panel.picture.centreXM);
+    expect(under.atM[1] + under.sizeM[1] / 2).toBeLessThan(panel.picture.bottomM);
+    const cloth = { ...panel, picture: { ...panel.picture, acousticallyTransparent: true, offFrontWallM: 0.5 } };
+    const behind = done(addLoudspeaker(cloth, 'M+000')).project.loudspeakers[0];
+    expect(behind.atM[2]).toBeLessThan(0.5);
+    expect(behind.atM[1]).toBeGreaterThan(cloth.picture.bottomM);
+  });
+
+  it.each(['box', 'beam', 'column', 'table', 'lamp'] as const satisfies readonly ObjectKind[])('a %s', (kind) => {
+    const { project, item } = done(addObject(sampleProject(), kind));
+    const box = boxesOf(project).get(item.id);
+    if (!box) throw new Error('nothing was added');
+    expect(clearOfOthers(project, item.id)).toBe(true);
+    // The sample room: 4.3 m wide, 6.1 m long, 2.7 m high.
+    expect(box.min[0] >= -2.15 - 1e-9 && box.max[0] <= 2.15 + 1e-9 && box.min[2] >= 0 && box.max[2] <= 6.1).toBe(true);
+    expect(kind === 'beam' ? box.max[1] : box.min[1]).toBeCloseTo(kind === 'beam' ? 2.7 : 0, 6);
+  });
+
+  it.each(['door', 'window', 'opening', 'panel'] as const satisfies readonly OnSurfaceKind[])(
+    'a %s beside what is in the wall already',
+    (kind) => {
+      const once = done(addToSurface(sampleProject(), kind, 'right')).project;
+      const twice = done(addToSurface(once, kind, 'right')).project;
+      const list = kind === 'panel' ? 'patches' : 'openings';
+      const [first, second] = twice.room[list].slice(-2);
+      const apart = first.fromM + first.widthM <= second.fromM + 1e-9 || second.fromM + second.widthM <= first.fromM;
+      expect(apart).toBe(true);
+    },
+  );
+
+  it('a seat and a row', () => {
+    const project = sampleProject();
+    const seat = done(addSeatToRow(project, 'front'));
+    expect(seat.project.rows[0].seats).toHaveLength(4);
+    expect(seat.item.kind).toBe('seat');
+    const row = done(addRow(project));
+    expect(row.project.rows).toHaveLength(3);
+    expect(addSeatToRow(project, 'gallery').edit.ok).toBe(false);
+  });
+});
+
+describe('the seats of a row', () => {
+  it('are laid evenly about the middle they had', () => {
+    const edit = setSeatCount(sampleProject(), 'front', 5);
+    if (!edit.ok) throw new Error('refused');
+    // Three seats at -0.72, 0 and 0.72 m: five as far apart are at -1.44, -0.72, 0, 0.72, 1.44.
+    expect(edit.project.rows[0].seats.map(({ xM }) => xM)).toEqual([-1.44, -0.72, 0, 0.72, 1.44]);
+    expect(seatSpacingM(edit.project.rows[0])).toBe(0.72);
+    const back = setSeatCount(edit.project, 'front', 3);
+    expect(back.ok && back.project.rows[0].seats.map(({ xM }) => xM)).toEqual([-0.72, 0, 0.72]);
+  });
+
+  it('may be set apart, and are refused when one is locked or the count makes no sense', () => {
+    const project = sampleProject();
+    const wider = setSeatSpacing(project, 'front', 0.9);
+    expect(wider.ok && wider.project.rows[0].seats.map(({ xM }) => xM)).toEqual([-0.9, 0, 0.9]);
+    expect(setSeatCount(project, 'front', 0)).toMatchObject({ ok: false, reason: { allowed: { min: 1, max: 64 } } });
+    const [front, back] = project.rows;
+    const held = { ...project, rows: [{ ...front, locked: true }, back] };
+    expect(setSeatCount(held, 'front', 4).ok).toBe(false);
+  });
+});
