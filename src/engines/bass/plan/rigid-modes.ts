@@ -1,0 +1,152 @@
+import { seededRandom } from '../../../math/random.ts';
+import { type EnvelopeFactor, factorShifted } from './envelope-factor.ts';
+import { multiply, type PlanMatrices } from './plan-matrices.ts';
+import type { PlanSpace } from './plan-space.ts';
+import { addRows, dotOf, dotRows } from './row-products.ts';
+import { tridiagonalEigen } from './tridiagonal.ts';
+
+/** Eigenpairs of K x = lambda M x, ascending, M-orthonormal. */
+export interface RigidModes {
+  readonly values: Float64Array;
+  /** One vector a row: values.length x space.size. */
+  readonly vectors: Float64Array;
+}
+
+/** Residual of a pair of the inverted problem, relative to its value, at which it counts as found. */
+const SETTLED = 1e-9;
+const MOST_RUNS = 8;
+
+interface Krylov {
+  readonly rows: Float64Array;
+  readonly diagonal: Float64Array;
+  readonly off: Float64Array;
+  steps: number;
+}
+
+/**
+ * All eigenpairs up to `bound`. Lanczos on (K - s M)^-1 M with s in the middle of the range (Ericsson and Ruhe, 1980), every
+ * vector made orthogonal to all before it. How many there are is known beforehand by the negative pivots of K - bound M; where
+ * a run ends with fewer (equal eigenvalues show once a run) another starts orthogonal to what was found. Throws when the count is
+ * not reached.
+ */
+export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: number): RigidModes => {
+  const top = bound * (1 + 1e-9) + 1e-9;
+  const wanted = factorShifted(space, matrices, -top).negative;
+  let middle = top / 2;
+  let factor = factorShifted(space, matrices, -middle);
+  for (let nudge = 0; nudge < 20 && factor.steadiness < 1e-7; nudge++) {
+    middle *= 1.0137;
+    factor = factorShifted(space, matrices, -middle);
+  }
+  const values: number[] = [];
+  let vectors = new Float64Array(0);
+  const random = seededRandom(20_761);
+  for (let run = 0; run < MOST_RUNS && values.length < wanted; run++) {
+    const found = runOnce(space, matrices, factor, middle, top, wanted - values.length, vectors, values.length, random);
+    const joined = new Float64Array(vectors.length + found.vectors.length);
+    joined.set(vectors);
+    joined.set(found.vectors, vectors.length);
+    vectors = joined;
+    values.push(...found.values);
+  }
+  if (values.length !== wanted)
+    throw new Error(`${wanted} plan modes lie below the bound, ${values.length} were found.`);
+  const order = values.map((_, i) => i).sort((a, b) => values[a] - values[b]);
+  const sorted = new Float64Array(vectors.length);
+  for (const [row, i] of order.entries())
+    sorted.set(vectors.subarray(i * space.size, (i + 1) * space.size), row * space.size);
+  return { values: Float64Array.from(order, (i) => Math.max(0, values[i])), vectors: sorted };
+};
+
+const runOnce = (
+  space: PlanSpace,
+  matrices: PlanMatrices,
+  factor: EnvelopeFactor,
+  middle: number,
+  top: number,
+  missing: number,
+  locked: Float64Array,
+  lockedCount: number,
+  random: () => number,
+): RigidModes => {
+  const { size } = space;
+  const most = Math.min(size - lockedCount, Math.ceil(3.5 * missing) + 60);
+  const krylov: Krylov = {
+    rows: new Float64Array((most + 1) * size),
+    diagonal: new Float64Array(most),
+    off: new Float64Array(most),
+    steps: 0,
+  };
+  const scratch = new Float64Array(size);
+  const weights = new Float64Array(Math.max(most + 1, lockedCount));
+  const purge = (x: Float64Array, known: number): void => {
+    multiply(space, matrices.mass, x, scratch);
+    if (lockedCount > 0) {
+      dotRows(locked, lockedCount, size, scratch, weights);
+      addRows(locked, lockedCount, size, weights, 0, -1, x, 0);
+    }
+    dotRows(krylov.rows, known, size, scratch, weights);
+    addRows(krylov.rows, known, size, weights, 0, -1, x, 0);
+  };
+  /** Makes x the next vector, of length 1; returns its length before. */
+  const keep = (x: Float64Array, known: number): number => {
+    multiply(space, matrices.mass, x, scratch);
+    const length = Math.sqrt(Math.max(0, dotOf(x, scratch)));
+    for (let k = 0; k < size; k++) krylov.rows[known * size + k] = x[k] / length;
+    return length;
+  };
+  const x = Float64Array.from({ length: size }, () => random() - 0.5);
+  purge(x, 0);
+  purge(x, 0);
+  keep(x, 0);
+  let check = Math.min(most, Math.ceil(1.5 * missing) + 12);
+  for (let step = 0; step < most; step++) {
+    multiply(space, matrices.mass, krylov.rows.subarray(step * size, (step + 1) * size), x);
+    const along = x.slice();
+    factor.solve(x);
+    krylov.diagonal[step] = dotOf(x, along);
+    purge(x, step + 1);
+    krylov.off[step] = keep(x, step + 1);
+    krylov.steps = step + 1;
+    const broken = krylov.off[step] < 1e-13 * Math.abs(krylov.diagonal[step]);
+    if (broken || krylov.steps === most || krylov.steps === check) {
+      check = Math.min(most, check + Math.max(6, Math.ceil(0.06 * check)));
+      if (broken || krylov.steps === most || isDone(krylov, middle, top, missing)) break;
+    }
+  }
+  return ritzPairs(krylov, size, middle, top);
+};
+
+/** Whether as many pairs as are missing have settled, or all in range have and one beyond it as well. */
+const isDone = ({ diagonal, off, steps }: Krylov, middle: number, top: number, missing: number): boolean => {
+  const theta = diagonal.slice(0, steps);
+  const last = new Float64Array(steps);
+  last[steps - 1] = 1;
+  tridiagonalEigen(theta, off.slice(0, steps), last, 1);
+  let [settled, open, beyond] = [0, 0, false];
+  for (let i = 0; i < steps; i++) {
+    const fine = Math.abs(off[steps - 1] * last[i]) <= SETTLED * Math.abs(theta[i]);
+    const value = middle + 1 / theta[i];
+    if (value > top || theta[i] === 0 || value < -top) beyond ||= fine;
+    else if (fine) settled++;
+    else open++;
+  }
+  return settled >= missing || (open === 0 && beyond);
+};
+
+/** The settled pairs in range. */
+const ritzPairs = ({ rows, diagonal, off, steps }: Krylov, size: number, middle: number, top: number): RigidModes => {
+  const theta = diagonal.slice(0, steps);
+  const parts = new Float64Array(steps * steps);
+  for (let i = 0; i < steps; i++) parts[i * steps + i] = 1;
+  tridiagonalEigen(theta, off.slice(0, steps), parts, steps);
+  const chosen: number[] = [];
+  for (let i = 0; i < steps; i++) {
+    const value = middle + 1 / theta[i];
+    const fine = Math.abs(off[steps - 1] * parts[i * steps + steps - 1]) <= SETTLED * Math.abs(theta[i]);
+    if (fine && value <= top && value > -top) chosen.push(i);
+  }
+  const vectors = new Float64Array(chosen.length * size);
+  for (const [row, i] of chosen.entries()) addRows(rows, steps, size, parts, i * steps, 1, vectors, row * size);
+  return { values: Float64Array.from(chosen, (i) => middle + 1 / theta[i]), vectors };
+};
