@@ -56,7 +56,8 @@ const keptAreas = (pieces: readonly Piece[], areaOf: AreaOf): Float64Array => {
   return kept;
 };
 
-const saysSomething = ({ finish, absorption, admittance }: Patch): boolean =>
+/** Whether a patch says what it is made of; one that does not is like the surface under it. */
+export const saysSomething = ({ finish, absorption, admittance }: Patch): boolean =>
   finish !== undefined || absorption !== undefined || admittance !== undefined;
 
 /** One face as areas: its patches, its openings (which lie over patches) and what is left of it. */
