@@ -1,5 +1,5 @@
-import type { Point2 } from '../../math/polyline.ts';
 import { type Edit, setValue } from '../commands/edit.ts';
+import { setRectangle, toPolygon } from '../commands/plan.ts';
 import { planCorners } from '../plan-walls.ts';
 import type { Project } from '../project.ts';
 import type { Switch } from './switch.ts';
@@ -9,15 +9,15 @@ type Ceiling = Project['room']['ceiling'];
 const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 const millimetres = (valueM: number): number => Math.round(valueM * 1000) / 1000;
 
-const planAs = (project: Project, shape: string): Project['room']['plan'] => {
+const planAs = (project: Project, shape: string): Edit => {
+  if (project.room.plan.shape === shape) return { ok: true, project };
+  if (shape === 'polygon') return toPolygon(project);
   const corners = planCorners(project);
-  if (shape === 'polygon')
-    return { shape: 'polygon', cornersM: corners.map(([x, z]): Point2 => [x, z]) as [number, number][] };
-  return {
-    shape: 'rectangle',
-    widthM: millimetres(span(corners.map(([x]) => x))),
-    lengthM: millimetres(span(corners.map(([, z]) => z))),
-  };
+  return setRectangle(
+    project,
+    millimetres(span(corners.map(([x]) => x))),
+    millimetres(span(corners.map(([, z]) => z))),
+  );
 };
 
 const heightsOf = (ceiling: Ceiling): { readonly start: number; readonly end: number; readonly top: number } => {
@@ -58,12 +58,6 @@ const ceilingAs = (project: Project, shape: string): Ceiling => {
   };
 };
 
-const shapeOf = (shapes: 'plan' | 'ceiling', as: (project: Project, shape: string) => unknown) => ({
-  read: (project: Project): string => project.room[shapes].shape,
-  set: (project: Project, _keys: unknown, way: string): Edit =>
-    project.room[shapes].shape === way ? { ok: true, project } : setValue(project, ['room', shapes], as(project, way)),
-});
-
 export const SHAPE_SWITCHES: readonly Switch[] = [
   {
     pattern: 'room.plan.shape',
@@ -73,7 +67,8 @@ export const SHAPE_SWITCHES: readonly Switch[] = [
       { id: 'rectangle', word: 'rectangle' },
       { id: 'polygon', word: 'by its corners' },
     ],
-    ...shapeOf('plan', planAs),
+    read: ({ room }) => room.plan.shape,
+    set: (project, _keys, way) => planAs(project, way),
   },
   {
     pattern: 'room.ceiling.shape',
@@ -84,6 +79,10 @@ export const SHAPE_SWITCHES: readonly Switch[] = [
       { id: 'slope', word: 'sloping' },
       { id: 'profile', word: 'by its bends' },
     ],
-    ...shapeOf('ceiling', ceilingAs),
+    read: ({ room }) => room.ceiling.shape,
+    set: (project, _keys, way) =>
+      project.room.ceiling.shape === way
+        ? { ok: true, project }
+        : setValue(project, ['room', 'ceiling'], ceilingAs(project, way)),
   },
 ];

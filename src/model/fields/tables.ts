@@ -1,4 +1,5 @@
 import { appendTo, type Edit, setValue } from '../commands/edit.ts';
+import { insertPlanCorner, removePlanCorner } from '../commands/plan.ts';
 import { type Key, valueAt } from '../paths.ts';
 import type { Project } from '../project.ts';
 
@@ -13,6 +14,9 @@ export interface Table {
   readonly columns: readonly string[];
   /** What a new line holds; for a record also its key. Null where nothing can be added. */
   fresh(project: Project, keys: readonly Key[]): { readonly key: Key; readonly value: unknown } | null;
+  /** Commands of their own, for lists whose entries other things depend on. */
+  readonly add?: (project: Project) => Edit;
+  readonly remove?: (project: Project, line: number) => Edit;
 }
 
 type Pair = readonly [number, number];
@@ -53,10 +57,13 @@ export const TABLES: readonly Table[] = [
     entry: 'Corner',
     of: 'list',
     columns: ['[0]', '[1]'],
-    fresh(project, keys) {
-      const corners = pairsAt(project, keys);
-      return { key: corners.length, value: halfway(corners[corners.length - 1], corners[0]) };
+    fresh: () => null,
+    add(project) {
+      const corners = pairsAt(project, ['room', 'plan', 'cornersM']);
+      const last = corners.length - 1;
+      return insertPlanCorner(project, last, halfway(corners[last], corners[0]));
     },
+    remove: removePlanCorner,
   },
   {
     pattern: 'room.ceiling.pointsM',
@@ -86,6 +93,7 @@ export const TABLES: readonly Table[] = [
 
 /** One more line, where the table puts it. */
 export const addLine = (project: Project, table: Table, keys: readonly Key[]): Edit => {
+  if (table.add) return table.add(project);
   const fresh = table.fresh(project, keys);
   if (!fresh) return { ok: true, project };
   const there = valueAt(project, keys);
@@ -96,7 +104,8 @@ export const addLine = (project: Project, table: Table, keys: readonly Key[]): E
 };
 
 /** Takes a line away; refused where the list would become too short. */
-export const removeLine = (project: Project, keys: readonly Key[], line: Key): Edit => {
+export const removeLine = (project: Project, table: Table, keys: readonly Key[], line: Key): Edit => {
+  if (table.remove) return table.remove(project, Number(line));
   const there = valueAt(project, keys);
   if (Array.isArray(there))
     return setValue(

@@ -37,7 +37,8 @@ export const TableEditor = ({ placed }: { readonly placed: PlacedTable }) => {
     const refusal = document.actions.apply(label, command);
     setSays(refusal ? refusalText(refusal, units, document.getState().project) : null);
   };
-  const remove = (line: Key, name: string) => apply(`Remove ${name}`, (project) => removeLine(project, keys, line));
+  const remove = (line: Key, name: string) =>
+    apply(`Remove ${name}`, (project) => removeLine(project, table, keys, line));
   return (
     <div className="lines" data-path={tablePath(placed)}>
       <table>
