@@ -7,13 +7,13 @@ export interface Timed {
   run: (round: number) => void;
 }
 
-export const interleave = (rounds: number, candidates: readonly Timed[]): number[] => {
-  for (let round = 0; round < WARM_UP; round++) for (const { run } of candidates) run(round);
+export const interleave = (rounds: number, candidates: readonly Timed[], warmUp = WARM_UP): number[] => {
+  for (let round = 0; round < warmUp; round++) for (const { run } of candidates) run(round);
   const times = candidates.map(() => new Float64Array(rounds));
   for (let round = 0; round < rounds; round++) {
     for (const [i, { run }] of candidates.entries()) {
       const start = performance.now();
-      run(WARM_UP + round);
+      run(warmUp + round);
       times[i][round] = performance.now() - start;
     }
   }
