@@ -10,7 +10,7 @@ export interface PlanOutline {
   readonly areaM2: number;
   /** Interior angle at every corner, rad. */
   readonly angles: Float64Array;
-  /** Whether the corners came in the other sense: given edge e is then edge `count - 1 - e` here, run backwards. */
+  /** Whether the corners came in the other sense: corner i here is then the given corner `count - 1 - i`. */
   readonly turned: boolean;
 }
 
