@@ -1,11 +1,14 @@
 import { valuesAt } from '../axis-modes.ts';
+import { answerOfPatches } from '../patches/coupled-system.ts';
 import type { UnitResponses } from '../room-field.ts';
 import { NEAREST_M } from '../screened.ts';
 import type { SourceTerms } from './near-field.ts';
+import type { PrismPatches } from './patch-coupling.ts';
 import { intoPrism, liesWithin, type PrismGeometry } from './prism-geometry.ts';
 import type { PrismState, PrismStates } from './prism-state.ts';
 import type { Section } from './section.ts';
 import { SCREEN_PER_M, screened, sumScreened } from './source-images.ts';
+import { rigidProduct, setLoad } from './source-load.ts';
 import type { SourceShelf } from './source-shelf.ts';
 
 export interface PrismResponses {
@@ -22,9 +25,16 @@ interface Receivers {
   readonly values: Float64Array;
   /** By state: A_n^-1 phi(r), re, im at 2 ((n count + r) size + i). */
   answers: WeakMap<PrismState, Float64Array>;
+  /** By state: what the patches have to do with every receiver, re, im per patch function. */
+  onPatches: WeakMap<PrismState, Float64Array>;
 }
 
-export const createPrismResponses = (section: Section, states: PrismStates, shelf: SourceShelf): PrismResponses => {
+export const createPrismResponses = (
+  section: Section,
+  states: PrismStates,
+  shelf: SourceShelf,
+  patches: PrismPatches | null,
+): PrismResponses => {
   const { geometry, size, orders } = section;
   let kept: Receivers | null = null;
 
@@ -36,7 +46,7 @@ export const createPrismResponses = (section: Section, states: PrismStates, shel
       places[2 * r] = points[3 * r];
       places[2 * r + 1] = points[3 * r + 1];
     }
-    kept = { points, count, values: section.basis.valuesAt(places), answers: new WeakMap() };
+    kept = { points, count, values: section.basis.valuesAt(places), answers: new WeakMap(), onPatches: new WeakMap() };
     return kept;
   };
 
@@ -83,6 +93,7 @@ export const createPrismResponses = (section: Section, states: PrismStates, shel
           im[to] += tauIm * rests[s][2 * r + 1];
         }
       }
+      if (patches !== null) subtractPatches(section, patches, state, terms, receivers, re, im, f, frequencies);
       states.trim();
     }
     return { sources: sourceCount, receivers: count, frequencies, re, im, moved };
@@ -119,40 +130,6 @@ const receiverAnswers = (
   return answers;
 };
 
-/** phi(r0) - j k (b + tau b') of one order into `load`, re, im per function. */
-export const setLoad = (
-  section: Section,
-  source: SourceTerms,
-  state: PrismState,
-  n: number,
-  load: Float64Array,
-): void => {
-  const { size, functions } = section;
-  const { kRe, kIm } = state;
-  const tauRe = kRe * kRe - kIm * kIm + SCREEN_PER_M ** 2;
-  const tauIm = 2 * kRe * kIm;
-  // j k tau
-  const jkRe = -kIm;
-  const jkIm = kRe;
-  const jktRe = jkRe * tauRe - jkIm * tauIm;
-  const jktIm = jkRe * tauIm + jkIm * tauRe;
-  const { values, wallRe, wallIm, wallSlopeRe, wallSlopeIm } = source;
-  const start = n * size;
-  for (let i = 0; i < functions[n]; i++) {
-    const b = wallRe[start + i];
-    const d = wallSlopeRe[start + i];
-    load[2 * i] = values[i] - (jkRe * b + jktRe * d);
-    load[2 * i + 1] = -(jkIm * b + jktIm * d);
-  }
-  if (wallIm === null || wallSlopeIm === null) return;
-  for (let i = 0; i < functions[n]; i++) {
-    const b = wallIm[start + i];
-    const d = wallSlopeIm[start + i];
-    load[2 * i] += jkIm * b + jktIm * d;
-    load[2 * i + 1] -= jkRe * b + jktRe * d;
-  }
-};
-
 /** Adds 4 pi Z_n(z) Z_n(z0) load . answer of every receiver. */
 const addOrder = (
   { size, orders, functions }: Section,
@@ -186,10 +163,54 @@ const addOrder = (
   }
 };
 
-/** cos(n pi z / L) cos(n pi z0 / L) times 4 pi over the norm of the rigid mode. */
-export const rigidProduct = (n: number, z: number, z0: number, lengthM: number): number => {
-  const step = (n * Math.PI) / lengthM;
-  return ((n === 0 ? 1 : 2) * 4 * Math.PI * Math.cos(step * z) * Math.cos(step * z0)) / lengthM;
+/** H -= 4 pi v(receiver) . y(source) at one frequency (patches/coupled-system.ts). */
+const subtractPatches = (
+  section: Section,
+  patches: PrismPatches,
+  state: PrismState,
+  sources: readonly SourceTerms[],
+  receivers: Receivers,
+  re: Float64Array,
+  im: Float64Array,
+  f: number,
+  frequencies: number,
+): void => {
+  const own = patches.at(state);
+  if (own.coupled === null) return;
+  const width = 2 * own.layout.functions.count;
+  const { size } = section;
+  const load = new Float64Array(2 * size);
+  let shown = receivers.onPatches.get(state);
+  if (shown === undefined) {
+    shown = new Float64Array(width * receivers.count);
+    for (let r = 0; r < receivers.count; r++) {
+      for (let i = 0; i < size; i++) load[2 * i] = receivers.values[r * size + i];
+      const z = receivers.points[3 * r + 2];
+      patches.couplings(own, state, z, () => load, shown.subarray(width * r, width * (r + 1)));
+    }
+    receivers.onPatches.set(state, shown);
+  }
+  const answer = new Float64Array(width);
+  sources.forEach((source, s) => {
+    const loadOf = (n: number): Float64Array => {
+      setLoad(section, source, state, n, load);
+      return load;
+    };
+    patches.couplings(own, state, source.z, loadOf, answer);
+    patches.addNear(own, state, source, answer);
+    if (own.coupled !== null) answerOfPatches(own.coupled, answer);
+    for (let r = 0; r < receivers.count; r++) {
+      let sumRe = 0;
+      let sumIm = 0;
+      for (let a = 0, b = width * r; a < width; a += 2, b += 2) {
+        sumRe += answer[a] * shown[b] - answer[a + 1] * shown[b + 1];
+        sumIm += answer[a] * shown[b + 1] + answer[a + 1] * shown[b];
+      }
+      const to = (s * receivers.count + r) * frequencies + f;
+      re[to] -= 4 * Math.PI * sumRe;
+      im[to] -= 4 * Math.PI * sumIm;
+    }
+  });
 };
 
 /**

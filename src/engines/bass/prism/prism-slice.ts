@@ -1,12 +1,14 @@
 import { valuesAt } from '../axis-modes.ts';
+import { answerOfPatches } from '../patches/coupled-system.ts';
 import type { SliceField, SlicePlane } from '../room-field.ts';
 import type { SourceTerms } from './near-field.ts';
+import type { PrismPatches } from './patch-coupling.ts';
 import { intoPrism } from './prism-geometry.ts';
-import { setLoad } from './prism-responses.ts';
 import type { PrismState, PrismStates } from './prism-state.ts';
 import type { Section } from './section.ts';
 import { createSliceGrids, type SliceGrid } from './slice-grid.ts';
 import { SCREEN_PER_M } from './source-images.ts';
+import { setLoad } from './source-load.ts';
 import type { SourceShelf } from './source-shelf.ts';
 
 export interface PrismSlices {
@@ -17,7 +19,12 @@ export interface PrismSlices {
  * Slices of a prism on any plane: the sum over sources is taken first, so that one solution per mode of the even axis
  * gives the coefficients of all functions (near-field.ts), then each point is one product. NaN outside the cross-section.
  */
-export const createPrismSlices = (section: Section, states: PrismStates, shelf: SourceShelf): PrismSlices => {
+export const createPrismSlices = (
+  section: Section,
+  states: PrismStates,
+  shelf: SourceShelf,
+  patches: PrismPatches | null,
+): PrismSlices => {
   const { geometry, size, orders } = section;
   const grids = createSliceGrids(geometry, section.basis);
   const modal = new Float64Array(2 * orders * size);
@@ -32,6 +39,7 @@ export const createPrismSlices = (section: Section, states: PrismStates, shelf: 
       );
       const tauRe = state.kRe ** 2 + SCREEN_PER_M ** 2;
       sumSources(section, states, state, sources, weights, tauRe, modal, shared);
+      if (patches !== null) subtractPatches(section, patches, state, sources, weights, modal);
       const re = new Float64Array(grid.points).fill(Number.NaN);
       const im = new Float64Array(grid.points).fill(Number.NaN);
       if (plane.normal === geometry.axis) acrossAxis(section, state, grid, modal, shared, re, im);
@@ -83,6 +91,51 @@ const sumSources = (
     }
   });
   for (let n = 0; n < orders; n++) states.solve(state, n, modal.subarray(2 * n * size, 2 * (n + 1) * size), 1);
+};
+
+/** The patches' answer to all sources together, as coefficients of the same functions. */
+const subtractPatches = (
+  section: Section,
+  patches: PrismPatches,
+  state: PrismState,
+  sources: readonly SourceTerms[],
+  weights: Float64Array,
+  modal: Float64Array,
+): void => {
+  const { size, orders, functions } = section;
+  const own = patches.at(state);
+  if (own.coupled === null) return;
+  const { layout, solved, along } = own;
+  const count = layout.functions.count;
+  const parts = layout.section.length;
+  const load = new Float64Array(2 * size);
+  const one = new Float64Array(2 * count);
+  const sum = new Float64Array(2 * count);
+  sources.forEach((source, s) => {
+    const loadOf = (n: number): Float64Array => {
+      setLoad(section, source, state, n, load);
+      return load;
+    };
+    patches.couplings(own, state, source.z, loadOf, one);
+    patches.addNear(own, state, source, one);
+    for (let a = 0; a < 2 * count; a += 2) {
+      sum[a] += weights[2 * s] * one[a] - weights[2 * s + 1] * one[a + 1];
+      sum[a + 1] += weights[2 * s] * one[a + 1] + weights[2 * s + 1] * one[a];
+    }
+  });
+  answerOfPatches(own.coupled, sum);
+  for (let n = 0; n < orders; n++) {
+    for (let a = 0; a < count; a++) {
+      const z = 2 * (layout.alongOf[a] * orders + n);
+      const yRe = 4 * Math.PI * (sum[2 * a] * along[z] - sum[2 * a + 1] * along[z + 1]);
+      const yIm = 4 * Math.PI * (sum[2 * a] * along[z + 1] + sum[2 * a + 1] * along[z]);
+      let from = 2 * (n * parts + layout.sectionOf[a]) * size;
+      for (let i = 0, to = 2 * n * size; i < functions[n]; i++, to += 2, from += 2) {
+        modal[to] -= yRe * solved[from] - yIm * solved[from + 1];
+        modal[to + 1] -= yRe * solved[from + 1] + yIm * solved[from];
+      }
+    }
+  }
 };
 
 /** A plane across the even axis: all orders fold into one coefficient per function. */

@@ -1,0 +1,200 @@
+import { type Stretch, stretchOf } from '../patches/gauss.ts';
+import { type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
+import { NEAR_END, type PrismPatch } from './patch-division.ts';
+import { liesWithin } from './prism-geometry.ts';
+import type { Section } from './section.ts';
+
+/**
+ * The functions that stand for the pressure on patches (patches/coupled-system.ts), each a function of the section times one
+ * of the even axis: on an edge polynomials along it and along the axis, on an end polynomials of both its axes at one place of
+ * the axis.
+ */
+export interface PrismPatchLayout {
+  readonly functions: PatchFunctions;
+  /** Integrals of the section's part times phi_i, one row of `size` per distinct part. */
+  readonly section: readonly Float64Array[];
+  /** Per function: its section part and its part along the axis. */
+  readonly sectionOf: Int32Array;
+  readonly alongOf: Int32Array;
+  /** Parts along the axis: places and weights. */
+  readonly along: readonly { readonly atM: Float64Array; readonly weights: Float64Array }[];
+  /** Static addition to W from what modes and orders leave out, row by row. */
+  readonly tail: Float64Array;
+  /** Quadrature places on the patches with every function's weight there: for a source's own near field. */
+  readonly places: readonly PatchPlaces[];
+}
+
+export interface PatchPlaces {
+  readonly start: number;
+  readonly count: number;
+  /** x, y, z per place. */
+  readonly pointsM: Float64Array;
+  /** phi_i at the places. */
+  readonly values: Float64Array;
+  /** Weight times function per place and function of the patch: place * count + function. */
+  readonly weighted: Float64Array;
+}
+
+/** Layouts are made for wavenumbers in steps of this, 55 Hz. */
+const STEP_PER_M = 1;
+/** Places along a side are taken for waves as short as this rate. */
+const RATE_PER_M = 9;
+
+export const createPatchLayouts = (
+  section: Section,
+  patches: readonly PrismPatch[],
+): ((kRe: number) => PrismPatchLayout) => {
+  const made = new Map<number, PrismPatchLayout>();
+  return (kRe) => {
+    const k = STEP_PER_M * Math.max(1, Math.ceil(kRe / STEP_PER_M));
+    let layout = made.get(k);
+    if (layout === undefined) {
+      layout = layOut(section, patches, k);
+      made.set(k, layout);
+    }
+    return layout;
+  };
+};
+
+const layOut = (section: Section, patches: readonly PrismPatch[], k: number): PrismPatchLayout => {
+  const { geometry, basis, size } = section;
+  const functions = patchFunctions(patches, k);
+  const parts: Float64Array[] = [];
+  const along: { atM: Float64Array; weights: Float64Array }[] = [];
+  const sectionOf = new Int32Array(functions.count);
+  const alongOf = new Int32Array(functions.count);
+  const places: PatchPlaces[] = [];
+  const tail = new Float64Array(functions.count * functions.count);
+  patches.forEach((patch, index) => {
+    const own = functions.patches[index];
+    const u = stretchOf(patch.fromM[0], patch.toM[0], own.orders[0], RATE_PER_M);
+    const v = stretchOf(patch.fromM[1], patch.toM[1], own.orders[1], RATE_PER_M);
+    const points = pointsOf(section, patch, u, v);
+    const values = basis.valuesAt(points.filter((_, i) => i % 3 !== 2));
+    const count = own.first.length;
+    const weighted = new Float64Array((points.length / 3) * count);
+    for (let a = 0; a < u.atM.length; a++) {
+      for (let b = 0; b < v.atM.length; b++) {
+        const place = a * v.atM.length + b;
+        const [x, y] = [points[3 * place], points[3 * place + 1]];
+        if (patch.wall < 0 && !liesWithin(geometry, x, y)) continue;
+        for (let f = 0; f < count; f++)
+          weighted[place * count + f] =
+            u.weighted[own.first[f] * u.atM.length + a] * v.weighted[own.second[f] * v.atM.length + b];
+      }
+    }
+    places.push({ start: own.start, count, pointsM: points, values, weighted });
+    const firstPart = parts.length;
+    if (patch.wall >= 0) {
+      // one part of the section per order along the edge, one part along the axis per order there
+      for (let p = 0; p < own.orders[0]; p++) {
+        const part = new Float64Array(size);
+        for (let a = 0; a < u.atM.length; a++) {
+          const row = a * v.atM.length * size;
+          const weight = u.weighted[p * u.atM.length + a];
+          for (let i = 0; i < size; i++) part[i] += weight * values[row + i];
+        }
+        parts.push(part);
+      }
+      const firstAlong = along.length;
+      for (let q = 0; q < own.orders[1]; q++)
+        along.push({ atM: v.atM, weights: v.weighted.slice(q * v.atM.length, (q + 1) * v.atM.length) });
+      for (let f = 0; f < count; f++) {
+        sectionOf[own.start + f] = firstPart + own.first[f];
+        alongOf[own.start + f] = firstAlong + own.second[f];
+      }
+    } else {
+      for (let f = 0; f < count; f++) {
+        const part = new Float64Array(size);
+        for (let p = 0; 3 * p < points.length; p++)
+          for (let i = 0; i < size; i++) part[i] += weighted[p * count + f] * values[p * size + i];
+        sectionOf[own.start + f] = parts.length;
+        alongOf[own.start + f] = along.length;
+        parts.push(part);
+      }
+      along.push({ atM: Float64Array.of(patch.wall === NEAR_END ? 0 : geometry.lengthM), weights: Float64Array.of(1) });
+    }
+    for (let f = 0; f < count; f++)
+      for (let g = 0; g < count; g++)
+        tail[(own.start + f) * functions.count + own.start + g] =
+          patch.wall >= 0
+            ? edgeTail(section, patch, v, own.first[f] === own.first[g], own.first[f], own.second[f], own.second[g])
+            : endTail(section, parts[firstPart + f], parts[firstPart + g], f === g);
+  });
+  return { functions, section: parts, sectionOf, alongOf, along, tail, places };
+};
+
+/** Places on a patch as x, y of the section and z along the axis, the first side slowest. */
+const pointsOf = ({ geometry }: Section, patch: PrismPatch, u: Stretch, v: Stretch): Float64Array => {
+  const points: number[] = [];
+  for (const first of u.atM) {
+    for (const second of v.atM) {
+      if (patch.wall < 0) {
+        points.push(first, second, patch.wall === NEAR_END ? 0 : geometry.lengthM);
+        continue;
+      }
+      const { from, along } = geometry.edges[patch.wall];
+      points.push(from[0] + first * along[0], from[1] + first * along[1], second);
+    }
+  }
+  return Float64Array.from(points);
+};
+
+/** Orders of the even axis beyond those carried are summed to this multiple. */
+const TAIL_REACH = 6;
+
+/**
+ * Orders left out on an edge: there the section answers like a half plane, 1 / sqrt(sigma^2), sigma that of the order and of
+ * the polynomial along the edge. Derived, for rigid orders.
+ */
+const edgeTail = (
+  { geometry, orders }: Section,
+  patch: PrismPatch,
+  v: Stretch,
+  sameFirst: boolean,
+  first: number,
+  q: number,
+  r: number,
+): number => {
+  if (!sameFirst) return 0;
+  const { lengthM } = geometry;
+  const across2 = ((first * Math.PI) / (patch.toM[0] - patch.fromM[0])) ** 2;
+  const fine = stretchOf(v.fromM, v.toM, v.orders, (TAIL_REACH * orders * Math.PI) / lengthM);
+  const places = fine.atM.length;
+  let sum = 0;
+  for (let n = orders; n < TAIL_REACH * orders; n++) {
+    const step = (n * Math.PI) / lengthM;
+    let a = 0;
+    let b = 0;
+    for (let j = 0; j < places; j++) {
+      const value = Math.cos(step * fine.atM[j]);
+      a += fine.weighted[q * places + j] * value;
+      b += fine.weighted[r * places + j] * value;
+    }
+    sum += (2 * a * b) / (lengthM * Math.sqrt(step * step + across2));
+  }
+  return sum;
+};
+
+/**
+ * What an end leaves out: of the functions carried the orders beyond, (2 / pi kappa) atan(kappa / x0) (their sum as an
+ * integral), and of the functions not carried the half space's 1 / kappa at half as much again as the last one's. Derived; the
+ * second is an estimate.
+ */
+const endTail = (
+  { geometry, lambda, size, orders }: Section,
+  a: Float64Array,
+  b: Float64Array,
+  same: boolean,
+): number => {
+  const x0 = ((orders - 0.5) * Math.PI) / geometry.lengthM;
+  let missing = same ? 1 : 0;
+  let sum = 0;
+  for (let i = 0; i < size; i++) {
+    const kappa = Math.sqrt(Math.max(1e-12, lambda[i]));
+    const product = a[i] * b[i];
+    missing -= product;
+    sum += (product * 2 * Math.atan(kappa / x0)) / (Math.PI * kappa);
+  }
+  return sum + missing / (1.5 * Math.sqrt(lambda[size - 1]));
+};
