@@ -15,6 +15,7 @@ const PLAIN = {
   ceiling: 'at the ceiling',
   wallMiddle: 'in the middle of the wall',
   straight: 'straight ahead',
+  square: 'square with the corner beside it',
   toPicture: 'facing the middle of the picture',
 } as const;
 

@@ -37,12 +37,13 @@ export const onSurfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
 /** Half of a person's height: where a wall is pushed. */
 const PUSH_M = 1.1;
 
-const wallHandle = (ref: ItemRef, wall: RoomWall): Handle => {
+const wallHandle = (project: Project, ref: ItemRef, wall: RoomWall): Handle => {
   const { edge, start, along, outward, lengthM } = wall;
   const y = Math.min(PUSH_M, topAt(wall, lengthM / 2) / 2);
   const atM: Vec3 = [start[0] + along[0] * (lengthM / 2), y, start[1] + along[1] * (lengthM / 2)];
   const axis: HandleAxis = { kind: 'line', direction: [outward[0], 0, outward[1]] };
-  return handle(ref, 'wall', 'Wall', atM, axis, 'movePlanEdge', String(edge));
+  const command = project.room.plan.shape === 'polygon' ? 'movePlanEdge' : 'moveRoomWall';
+  return handle(ref, 'wall', 'Wall', atM, axis, command, String(edge));
 };
 
 /** A wall moves along its normal, the corners of the plan over the floor, the ceiling up and down. */
@@ -55,9 +56,9 @@ export const surfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
   }
   if (name !== 'floor') {
     const wall = surfaceFrame(project, name, isEdge(name) ? Number(name) : null)?.wall;
-    return wall ? [wallHandle(ref, wall)] : [];
+    return wall ? [wallHandle(project, ref, wall)] : [];
   }
-  const walls = shape.walls.map((wall) => wallHandle(ref, wall));
+  const walls = shape.walls.map((wall) => wallHandle(project, ref, wall));
   if (project.room.plan.shape !== 'polygon') return walls;
   const corners = project.room.plan.cornersM.map(([x, z], i) =>
     handle(ref, 'corner', 'Corner', [x, 0, z], LEVEL, 'movePlanCorner', String(i)),

@@ -14,7 +14,8 @@ export type SnapReason =
         | 'ceiling'
         | 'wallMiddle'
         | 'straight'
-        | 'toPicture';
+        | 'toPicture'
+        | 'square';
     }
   | { readonly kind: 'mirror' | 'inLine' | 'sameHeight' | 'sameWallDistance' | 'edgeOf'; readonly of: ItemRef }
   | { readonly kind: 'wallStep'; readonly wall: WallName; readonly distanceM: number }
