@@ -9,6 +9,7 @@ import type {
   HeardModes,
   ModeReadout,
 } from '../analysis/types.ts';
+import { type ChoiceState, initialChoice } from './choice.ts';
 
 /** Whose answer this is. A result is current when its revision is the document's; an older one is shown dimmed. */
 export interface Keyed<T> {
@@ -29,6 +30,7 @@ export interface ResultsState {
   readonly decay: Keyed<DecayReadout> | null;
   readonly slice: Keyed<BassSlice> | null;
   readonly findings: Keyed<readonly Finding[]> | null;
+  readonly choice: ChoiceState;
   /** What is shown of the bass is a first picture, or one that takes a while is on its way. */
   readonly refining: boolean;
   /** A sentence when the numbers cannot be had just now, with what is being done about it. */
@@ -46,6 +48,7 @@ export const createResultsStore = () =>
     refining: false,
     slice: null,
     findings: null,
+    choice: initialChoice,
     trouble: null,
   }));
 export type ResultsStore = ReturnType<typeof createResultsStore>;

@@ -1,0 +1,126 @@
+import { bassFieldKey, bassPlacesKey, driveKey, geometryKey } from '../../analysis/inputs.ts';
+import type { Lane } from '../../compute/lane.ts';
+import { alternativesOf, equaliserOf, variantOf } from '../../model/alternatives.ts';
+import type { Project } from '../../model/project.ts';
+import type { Compared } from '../../proposals/alternatives.ts';
+import { centreOf } from '../../proposals/chain.ts';
+import type { ImproveGoal } from '../../proposals/subwoofers/improve.ts';
+import type { ChoiceState } from '../../state/choice.ts';
+import type { View } from '../../state/view.tsx';
+
+/** The hand has to rest this long before the tables are worked out anew. */
+const REST_MS = 400;
+/** One seed for all searches: the same room gives the same answer. */
+const SEED = 1;
+
+const boxes = ({ subwoofers }: Project): string =>
+  JSON.stringify(subwoofers.map(({ sizeM, highPassHz, maxOutput, locked }) => [sizeM, highPassHz, maxOutput, locked]));
+
+const keysOf = (project: Project): ChoiceState['keys'] => {
+  const room = `${bassFieldKey(project)}|${bassPlacesKey(project)}|${driveKey(project)}|${boxes(project)}`;
+  const { bass, listening } = project;
+  const chain = `${room}|${JSON.stringify([bass, listening, equaliserOf(project), centreOf(project)?.atM])}`;
+  return {
+    arrangements: `${room}|${geometryKey(project)}`,
+    chain,
+    compared: `${chain}|${JSON.stringify(project.alternatives ?? null)}`,
+  };
+};
+
+/** The document as it is, then every stored alternative that fits the room. */
+const documentsOf = (project: Project): Compared[] => [
+  { id: 'now', project },
+  ...alternativesOf(project).flatMap((stored) => {
+    const variant = variantOf(project, stored);
+    return variant ? [{ id: stored.id, project: variant }] : [];
+  }),
+];
+
+export interface Choice {
+  improve(goal: ImproveGoal): void;
+  stopImproving(): void;
+}
+
+/**
+ * Works out what the choice of subwoofers shows, in the background and only while it is looked at: arrangements, chain,
+ * alternatives when the hand has rested, the search for better places when it is asked for. A search goes on while the
+ * document changes; its proposals carry the revision they belong to.
+ */
+export const feedChoice = (view: View, background: Lane): Choice => {
+  const { studies } = background;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let asked: ChoiceState['keys'] | null = null;
+
+  const set = (next: Partial<ChoiceState>): void =>
+    view.results.setState(({ choice }) => ({ choice: { ...choice, ...next } }));
+
+  const ask = (): void => {
+    const { project, revision, gestureOpen } = view.document.getState();
+    if (!view.session.getState().choosing || gestureOpen) return;
+    const keys = keysOf(project);
+    const before = asked;
+    asked = keys;
+    const failed = (): void => {
+      asked = null;
+      set({ trouble: true });
+    };
+    if (keys.chain !== before?.chain) {
+      void studies.ask({ kind: 'chain', project, revision, stored: equaliserOf(project) }).then((outcome) => {
+        if (outcome.status === 'done') set({ chain: { key: keys.chain, value: outcome.result }, trouble: false });
+        else if (outcome.status === 'failed') failed();
+      });
+    }
+    if (keys.arrangements !== before?.arrangements) {
+      void studies.ask({ kind: 'arrangements', project }).then((outcome) => {
+        if (outcome.status === 'done') set({ arrangements: { key: keys.arrangements, value: outcome.result } });
+        else if (outcome.status === 'failed') failed();
+      });
+    }
+    if (keys.compared !== before?.compared) {
+      const documents = documentsOf(project);
+      if (documents.length < 2) set({ compared: null });
+      else {
+        void studies.ask({ kind: 'alternatives', documents }).then((outcome) => {
+          if (outcome.status === 'done') set({ compared: { key: keys.compared, value: outcome.result } });
+          else if (outcome.status === 'failed') failed();
+        });
+      }
+    }
+  };
+
+  const rest = (waitMs: number): void => {
+    const { choosing } = view.session.getState();
+    if (!choosing) return;
+    const keys = keysOf(view.document.getState().project);
+    set({ keys });
+    clearTimeout(timer);
+    timer = setTimeout(ask, waitMs);
+  };
+  view.document.subscribe((now, before) => {
+    if (now.project !== before.project || now.gestureOpen !== before.gestureOpen) rest(REST_MS);
+  });
+  view.session.subscribe((now, before) => {
+    if (now.choosing !== before.choosing) rest(0);
+  });
+  rest(0);
+
+  return {
+    improve: (goal) => {
+      const { project, revision } = view.document.getState();
+      set({ search: { status: 'running', progress: { share: 0, doing: 'places' }, result: null } });
+      void studies
+        .ask({ kind: 'improve', project, revision, goal, seed: SEED }, (progress) =>
+          set({ search: { status: 'running', progress, result: null } }),
+        )
+        .then((outcome) => {
+          // A superseded search was stopped by hand, or a newer one shows itself already.
+          if (outcome.status === 'done') set({ search: { status: 'done', progress: null, result: outcome.result } });
+          else if (outcome.status === 'failed') set({ search: { status: 'failed', progress: null, result: null } });
+        });
+    },
+    stopImproving: () => {
+      studies.stop('improve');
+      set({ search: { status: 'idle', progress: null, result: null } });
+    },
+  };
+};
