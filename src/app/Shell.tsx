@@ -4,6 +4,7 @@ import { useMedia } from '../panels/hooks.ts';
 import { DropZone } from '../panels/notices/DropZone.tsx';
 import { Announcer } from '../panels/outline/Announcer.tsx';
 import { RoomsSheet } from '../panels/rooms/RoomsSheet.tsx';
+import { PlanBoard } from '../panels/plan-board/PlanBoard.tsx';
 import { SelectionBar } from '../panels/selection/SelectionBar.tsx';
 import { CautionsSheet } from '../panels/sheets/CautionsSheet.tsx';
 import { KeysSheet } from '../panels/sheets/KeysSheet.tsx';
@@ -25,6 +26,7 @@ export const Shell = () => {
   const view = useView();
   const actions = useAppActions();
   const pocket = useMedia(POCKET);
+  const planBoard = useSession((state) => state.planBoard);
   const [sheet, setSheet] = useState<SheetName | null>(null);
   const reach = useMemo(
     () => ({ view, actions, showKeys: () => setSheet('keys'), showRooms: () => setSheet('rooms') }),
@@ -39,6 +41,11 @@ export const Shell = () => {
         </ErrorBoundary>
       </div>
       <SelectionBar />
+      {planBoard && (
+        <ErrorBoundary of="the plan">
+          <PlanBoard />
+        </ErrorBoundary>
+      )}
       {pocket ? <PocketShell onSheet={setSheet} /> : <DeskShell onSheet={setSheet} />}
       {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
       {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
