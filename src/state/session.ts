@@ -51,7 +51,9 @@ export interface SessionState {
   readonly dragging: ItemRef | null;
   /** A point of the bass floor under the pointer: its level, and the value its colour stands for. */
   readonly probe: { readonly atM: Vec3; readonly levelDb: number; readonly value: number } | null;
-  readonly rightColumn: 'seat' | 'bass' | 'findings';
+  readonly rightColumn: 'seat' | 'bass' | 'subwoofers' | 'findings';
+  /** Whether the choice of subwoofers is looked at: its tables are worked out only then. */
+  readonly choosing: boolean;
   /** What rises over the band on request. */
   readonly bassSheet: BassSheet | null;
   /** Of the curves, as a part 1/n of an octave; null for raw. */
@@ -81,6 +83,7 @@ export const initialSession: SessionState = {
   dragging: null,
   probe: null,
   rightColumn: 'seat',
+  choosing: false,
   bassSheet: null,
   smoothing: null,
   stageCleared: false,
