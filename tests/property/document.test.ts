@@ -1,108 +1,70 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readProject } from '../../src/files/project/read.ts';
 import { writeProject } from '../../src/files/project/write.ts';
 import { seededRandom } from '../../src/math/random.ts';
 import { checkProject } from '../../src/model/checks/project.ts';
-import { duplicateItem } from '../../src/model/commands/duplicate.ts';
-import type { Edit } from '../../src/model/commands/edit.ts';
-import {
-  addItem,
-  removeItem,
-  renameItem,
-  setLocked,
-  setReferenceSeat,
-  setSurface,
-} from '../../src/model/commands/items.ts';
-import { moveLoudspeaker, moveRow, moveSeat, moveSubwoofer } from '../../src/model/commands/move.ts';
-import { setField } from '../../src/model/commands/set-field.ts';
 import { FIELDS } from '../../src/model/fields/registry.ts';
 import { apply, cancel, commit, type History, load, MOST_STEPS, mark, redo, undo } from '../../src/model/history.ts';
-import { itemsOf } from '../../src/model/items.ts';
-import type { ItemKind, Project } from '../../src/model/project.ts';
+import { emptyRoom } from '../../src/model/presets/empty-room.ts';
+import type { Project } from '../../src/model/project.ts';
 import { projectSchema } from '../../src/model/schema/project.ts';
-import { SURFACES } from '../../src/model/schema/room.ts';
 import { faultLine } from '../../src/words/faults.ts';
 import { sampleProject } from '../unit/model/sample.ts';
-
-type Random = () => number;
-
-const between = (random: Random, low: number, high: number): number => low + (high - low) * random();
-const pick = <Item>(random: Random, items: readonly Item[]): Item => items[Math.floor(random() * items.length)];
-
-const KINDS = ['row', 'seat', 'loudspeaker', 'subwoofer', 'opening', 'patch', 'object'] as const;
-
-/** Some item of a random kind, or one that is not there. */
-const anyItem = (random: Random, project: Project): { kind: ItemKind; id: string } => {
-  const kind = pick(random, KINDS);
-  const items = itemsOf(project, kind);
-  return { kind, id: items.length === 0 || random() < 0.05 ? 'nobody' : pick(random, items).id };
-};
-
-const anyPath = (random: Random, pattern: string): string =>
-  pattern.replaceAll('[]', () => `[${Math.floor(random() * 5)}]`);
-
-/** A random command, good or bad: about a third are refused. */
-const anyEdit = (random: Random, project: Project): Edit => {
-  const place = [between(random, -2.4, 2.4), between(random, -0.2, 2.9), between(random, -0.5, 6.5)] as const;
-  const item = anyItem(random, project);
-  switch (Math.floor(random() * 12)) {
-    case 0:
-      return moveSubwoofer(project, pick(random, project.subwoofers)?.id ?? 'S1', place);
-    case 1:
-      return moveLoudspeaker(project, pick(random, project.loudspeakers)?.id ?? 'L', place);
-    case 2:
-      return moveSeat(project, item.id, { xM: place[0], ...(random() < 0.5 ? { eyeZM: place[2] } : {}) });
-    case 3:
-      return moveRow(project, pick(random, project.rows).id, { eyeZM: place[2], byXM: between(random, -0.1, 0.1) });
-    case 4: {
-      const field = pick(random, FIELDS);
-      const low = field.min ?? 0;
-      const high = Math.min(field.max ?? 1, low + 10);
-      const value = field.choices
-        ? pick(random, field.choices)
-        : field.quantity === 'flag'
-          ? random() < 0.5
-          : between(random, low, high);
-      return setField(project, anyPath(random, field.pattern), random() < 0.1 ? undefined : value);
-    }
-    case 5:
-      return addItem(project, 'subwoofer', { id: `S${Math.floor(random() * 12)}`, atM: [...place] });
-    case 6:
-      return addItem(project, 'object', {
-        id: `box-${Math.floor(random() * 30)}`,
-        kind: 'box',
-        minM: [...place],
-        maxM: place.map((value) => value + 0.4),
-      });
-    case 7:
-      return random() < 0.5
-        ? duplicateItem(project, item)
-        : renameItem(project, item, `name-${Math.floor(random() * 20)}`);
-    case 8:
-      return random() < 0.4 ? removeItem(project, item) : setLocked(project, item, random() < 0.3);
-    case 9:
-      return setReferenceSeat(project, random() < 0.2 ? undefined : item.id);
-    case 10:
-      return setSurface(
-        project,
-        pick(random, SURFACES),
-        random() < 0.2 ? undefined : { finish: pick(random, ['brick', 'gold', 'carpet-thin']) },
-      );
-    default:
-      return setLocked(project, item, false);
-  }
-};
+import { anyEdit } from './any-edit.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-const SEEDS = [11, 20261124, 977, 31337, 5];
+const SEEDS = [11, 20261124, 977, 31337, 5, 8, 404, 1999];
+
+/** Rooms to begin from: the sample, an empty room, an attic drawn by its corners, and every demo. */
+const attic = (): Project => {
+  const empty = emptyRoom({ widthM: 5, lengthM: 6.4, heightM: 2.6 });
+  return projectSchema.parse({
+    ...empty,
+    room: {
+      ...empty.room,
+      plan: {
+        shape: 'polygon',
+        cornersM: [
+          [-2.5, 0],
+          [2.5, 0],
+          [2.5, 6.4],
+          [0.6, 6.4],
+          [0.6, 5.2],
+          [-2.5, 5.2],
+        ],
+      },
+      ceiling: {
+        shape: 'profile',
+        across: 'x',
+        pointsM: [
+          [-2.5, 1.4],
+          [-1, 2.8],
+          [1, 2.8],
+          [2.5, 1.4],
+        ],
+      },
+    },
+  });
+};
+const DEMOS = 'public/demos';
+const STARTS: readonly (readonly [name: string, project: Project])[] = [
+  ['the sample', sampleProject()],
+  ['an empty room', emptyRoom({ widthM: 4.2, lengthM: 5.6, heightM: 2.4 })],
+  ['an attic', attic()],
+  ...readdirSync(DEMOS).map((file): [string, Project] => [
+    file,
+    projectSchema.parse(JSON.parse(readFileSync(`${DEMOS}/${file}`, 'utf8'))),
+  ]),
+];
+const RUNS = SEEDS.map((seed, index) => [seed, ...STARTS[index % STARTS.length]] as const);
 const COMMANDS = 500;
 
-describe.each(SEEDS)('500 random commands, seed %i', (seed) => {
+describe.each(RUNS)('500 random commands, seed %i, on %s', (seed, _name, start) => {
   it('every document on the way is good, and undo and redo give back equal ones', () => {
     const random = seededRandom(seed);
-    const start = sampleProject();
     /** Every document there ever was with its text when it was new: nothing may change it afterwards. */
     const asMade = new Map<Project, string>([[start, writeProject(start)]]);
     const unchanged = ({ present }: History): void => expect(writeProject(present)).toBe(asMade.get(present));
@@ -141,7 +103,7 @@ describe.each(SEEDS)('500 random commands, seed %i', (seed) => {
 
   it('a cancelled gesture leaves no trace', () => {
     const random = seededRandom(seed);
-    const settled = load(sampleProject());
+    const settled = load(start);
     let history = mark(settled, 'Gesture');
     for (let i = 0; i < 50; i++) {
       const edit = anyEdit(random, history.present);
@@ -170,6 +132,7 @@ describe('files', () => {
     const paths = FIELDS.map(({ pattern }) =>
       pattern
         .replaceAll('[]', '.0')
+        .replaceAll('{}', '.125')
         .replaceAll(/\[(\d)\]/g, '.$1')
         .split('.'),
     );

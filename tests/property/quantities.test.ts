@@ -18,6 +18,7 @@ const QUANTITIES: readonly NumberQuantity[] = [
   'time',
   'frequency',
   'ratio',
+  'admittance',
   'temperature',
   'power',
   'light',
@@ -28,6 +29,9 @@ const units = fc.constantFrom(...UNITS);
 
 /** Half the last place shown, and no more than the rounding of a double at 1000 beyond it. */
 const TOLERANCE = 1e-9;
+
+/** A minus may be any of the dashes a keyboard or a program puts in. */
+const pickSign = (n: number): string => ['-', '\u2212', '\u2013'][n % 3];
 
 describe('quantities', () => {
   it.each(QUANTITIES)('reading what is shown gives %s back to half its last place', (quantity) => {
@@ -49,6 +53,41 @@ describe('quantities', () => {
         expect(formatQuantity(parseQuantity(shown, quantity, system)!, quantity, system)).toBe(shown);
       }),
       { numRuns: 1000 },
+    );
+  });
+
+  it.each(QUANTITIES)(
+    'every value of the grid that is shown is read back as itself, in both systems: %s',
+    (quantity) => {
+      fc.assert(
+        fc.property(fc.integer({ min: -20_000, max: 20_000 }), units, (steps, system) => {
+          const value = steps * shownStep(quantity, system);
+          const parsed = parseQuantity(formatQuantity(value, quantity, system), quantity, system);
+          expect(parsed).toBeDefined();
+          expect(Math.abs(parsed! - value)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)));
+        }),
+        { numRuns: 2000 },
+      );
+    },
+  );
+
+  it('a length is read whatever trade spelling it is given', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 30_000 }), fc.boolean(), (mm, minus) => {
+        const sign = minus ? pickSign(mm) : '';
+        const metres = (minus ? -1 : 1) * (mm / 1000);
+        const whole = Math.floor(mm / 1000);
+        const spellings = [
+          `${sign}${mm} mm`,
+          `${sign}${mm}mm`,
+          `${sign}${mm / 10} cm`,
+          `${sign}${mm / 1000} m`,
+          `${sign}${mm / 1000}`,
+          `${sign}${String(mm / 10).replace('.', ',')} cm`,
+          `${sign}${whole} m ${mm - whole * 1000} mm`,
+        ];
+        for (const text of spellings) expect(parseLength(text, 'metric'), text).toBeCloseTo(metres + 0, 9);
+      }),
     );
   });
 

@@ -43,13 +43,19 @@ export const withValue = (from: unknown, keys: readonly Key[], value: unknown): 
   return others;
 };
 
+/** Whether a value can have an entry under a key: a list by its places, anything else by names; what is not there, both. */
+const mayHold = (value: unknown, key: Key): boolean => {
+  if (value === undefined) return true;
+  if (Array.isArray(value)) return typeof key === 'number' && key >= 0 && key < value.length;
+  return typeof key === 'string' && typeof value === 'object';
+};
+
 /** The schema of what stands, or could stand, at the keys of this project; undefined where nothing can. */
 export const schemaAt = (project: Project, keys: readonly Key[]): AnySchema | undefined => {
   let schema: AnySchema | undefined = projectSchema;
   let value: unknown = project;
   for (const key of keys) {
-    const inList = !Array.isArray(value) || (typeof key === 'number' && key >= 0 && key < value.length);
-    schema = schema && inList ? childOf(schema, key, value) : undefined;
+    schema = schema && mayHold(value, key) ? childOf(schema, key, value) : undefined;
     value = (value as Record<Key, unknown> | undefined)?.[key];
   }
   return schema;

@@ -1,10 +1,12 @@
-import { type Edit, setValue } from '../commands/edit.ts';
-import { type Key, valueAt } from '../paths.ts';
+import { type Edit, refuseWords, setValue } from '../commands/edit.ts';
+import { type Key, pathText, valueAt } from '../paths.ts';
 import { planCorners } from '../plan-walls.ts';
 import type { Project, Row, SurfaceTreatment } from '../project.ts';
 import { SURFACES } from '../schema/room.ts';
 import { referenceSeatId, seatPoses } from '../seating.ts';
 import type { Acoustics, Switch } from './switch.ts';
+
+const notThere = (keys: readonly Key[]): Edit => refuseWords(pathText(keys), undefined, 'a part of this project');
 
 /** Something the file may leave out: its own numbers once it is there. `make` gives the numbers it begins with. */
 const part = (
@@ -20,6 +22,7 @@ const part = (
   ],
   read: (project, keys) => (valueAt(project, keys) === undefined ? 'usual' : 'own'),
   set(project, keys, way): Edit {
+    if (valueAt(project, keys.slice(0, -1)) === undefined) return notThere(keys);
     const there = valueAt(project, keys) !== undefined;
     if (there === (way === 'own')) return { ok: true, project };
     return setValue(project, keys, way === 'own' ? make(project, keys) : undefined);

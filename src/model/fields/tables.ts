@@ -1,6 +1,6 @@
-import { appendTo, type Edit, setValue } from '../commands/edit.ts';
+import { appendTo, type Edit, refuseWords, setValue } from '../commands/edit.ts';
 import { insertPlanCorner, removePlanCorner } from '../commands/plan.ts';
-import { type Key, valueAt } from '../paths.ts';
+import { type Key, pathText, valueAt } from '../paths.ts';
 import type { Project } from '../project.ts';
 
 /** A list of the document whose entries are a few numbers each, shown as a table; or a record of numbers by frequency. */
@@ -91,8 +91,11 @@ export const TABLES: readonly Table[] = [
   absorption('room.patches[]'),
 ];
 
+const notThere = (keys: readonly Key[]): Edit => refuseWords(pathText(keys), undefined, 'a list of this project');
+
 /** One more line, where the table puts it. */
 export const addLine = (project: Project, table: Table, keys: readonly Key[]): Edit => {
+  if (valueAt(project, keys) === undefined) return notThere(keys);
   if (table.add) return table.add(project);
   const fresh = table.fresh(project, keys);
   if (!fresh) return { ok: true, project };
