@@ -1,5 +1,6 @@
 import type { Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
+import { roomShape } from '../model/room/shape.ts';
 import { partsOf } from './geometries.ts';
 import { memoOf } from './memo.ts';
 import { addQuad, addVertex, emptyMesh, joined, type RawMesh } from './mesh/raw.ts';
@@ -19,18 +20,20 @@ export interface PictureFace {
   readonly zM: number;
 }
 
-/** Where the picture is: the one source for sight and scene. */
-export const pictureFace = ({ picture }: Project): PictureFace => {
+/** Where the picture is: the one source for sight and scene. The front wall is at the plan's least z. */
+export const pictureFace = (project: Project): PictureFace => {
+  const { picture } = project;
   const heightM = picture.widthM / picture.aspect;
+  const zM = roomShape(project).minM[2] + picture.offFrontWallM;
   return {
-    centreM: [picture.centreXM, picture.bottomM + heightM / 2, picture.offFrontWallM],
+    centreM: [picture.centreXM, picture.bottomM + heightM / 2, zM],
     right: [1, 0, 0],
     up: [0, 1, 0],
     normal: [0, 0, 1],
     widthM: picture.widthM,
     heightM,
     bottomM: picture.bottomM,
-    zM: picture.offFrontWallM,
+    zM,
   };
 };
 

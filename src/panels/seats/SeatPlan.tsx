@@ -52,13 +52,18 @@ export const SeatPlan = ({ turn, maxWidth, maxHeight }: SeatPlanProps) => {
 
   return (
     <div
-      className={`plan is-${turn}`}
+      className={`plan is-${turn}${drawing.outline ? ' is-shaped' : ''}`}
       ref={plan}
       role="toolbar"
       aria-label="Seat plan: arrows choose, Enter sits"
       aria-orientation={turn === 'across' ? 'horizontal' : 'vertical'}
       style={{ width: drawing.width, height: drawing.height }}
     >
+      {drawing.outline && (
+        <svg className="plan-walls" width={drawing.width} height={drawing.height} aria-hidden="true">
+          <polygon points={drawing.outline.map((corner) => corner.join(',')).join(' ')} />
+        </svg>
+      )}
       {drawing.risers.map((riser) => (
         <i key={riser.id} className="plan-riser" style={place(riser)} />
       ))}

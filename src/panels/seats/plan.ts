@@ -1,5 +1,5 @@
 import type { Project } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { seatPoses } from '../../model/seating.ts';
 
 /** Which way the plan lies: the picture at the top, or at the left when the strip is wide and low. */
@@ -22,6 +22,8 @@ export interface SeatPlanDrawing {
   readonly width: number;
   readonly height: number;
   readonly picture: PlanRect;
+  /** The walls' corners, x and y in pixels; null for a rectangle, which fills the drawing. */
+  readonly outline: readonly (readonly [number, number])[] | null;
   readonly seats: readonly PlanSeat[];
   readonly subwoofers: readonly (PlanRect & { readonly id: string })[];
   readonly risers: readonly (PlanRect & { readonly id: string })[];
@@ -38,15 +40,20 @@ export const drawSeatPlan = (
   maxWidth: number,
   maxHeight: number,
 ): SeatPlanDrawing => {
-  const { widthM, lengthM } = roomBox(project);
+  const { minM, maxM, corners } = roomShape(project);
+  const [leastX, , leastZ] = minM;
+  const [widthM, lengthM] = [maxM[0] - leastX, maxM[2] - leastZ];
   const across = turn === 'across' ? lengthM : widthM;
   const down = turn === 'across' ? widthM : lengthM;
   const scale = Math.min(maxWidth / across, maxHeight / down);
   // Lying across, the picture is at the left: a person facing it has their right hand up.
-  const rect = (x0: number, x1: number, z0: number, z1: number): PlanRect =>
-    turn === 'across'
-      ? { left: z0 * scale, top: (widthM / 2 - x1) * scale, width: (z1 - z0) * scale, height: (x1 - x0) * scale }
-      : { left: (x0 + widthM / 2) * scale, top: z0 * scale, width: (x1 - x0) * scale, height: (z1 - z0) * scale };
+  const point = (x: number, z: number): readonly [number, number] =>
+    turn === 'across' ? [(z - leastZ) * scale, (maxM[0] - x) * scale] : [(x - leastX) * scale, (z - leastZ) * scale];
+  const rect = (x0: number, x1: number, z0: number, z1: number): PlanRect => {
+    const [left, top] = turn === 'across' ? point(x1, z0) : point(x0, z0);
+    const [wide, deep] = [(x1 - x0) * scale, (z1 - z0) * scale];
+    return turn === 'across' ? { left, top, width: deep, height: wide } : { left, top, width: wide, height: deep };
+  };
   const around = (x: number, z: number, wide: number, deep: number) =>
     rect(x - wide / 2, x + wide / 2, z - deep / 2, z + deep / 2);
   const { picture } = project;
@@ -56,9 +63,10 @@ export const drawSeatPlan = (
     picture: rect(
       picture.centreXM - picture.widthM / 2,
       picture.centreXM + picture.widthM / 2,
-      picture.offFrontWallM,
-      picture.offFrontWallM + 0.06,
+      leastZ + picture.offFrontWallM,
+      leastZ + picture.offFrontWallM + 0.06,
     ),
+    outline: project.room.plan.shape === 'polygon' ? corners.map(([x, z]) => point(x, z)) : null,
     seats: seatPoses(project).map(({ row, seat, facingDeg }) => ({
       id: seat.id,
       turnDeg: facingDeg,

@@ -1,6 +1,8 @@
 import type { Vec3 } from '../../math/vec3.ts';
+import type { FaceCell } from './faces.ts';
 import { type Lamp, lampLight } from './lamps.ts';
 import { addPictureLight, type PictureLight } from './picture-light.ts';
+import { seesPast } from './plan-sight.ts';
 
 /**
  * Light that has met a wall once: on a coarse lattice of points, what arrives from each of the six axis directions
@@ -14,17 +16,9 @@ export interface BounceVolume {
   readonly cubes: Float32Array;
 }
 
-export interface BouncingSurface {
-  /** Axis of the normal, 0 to 2, and which way it points into the room. */
-  readonly axis: 0 | 1 | 2;
-  readonly sign: 1 | -1;
-  readonly reflectance: number;
-}
-
 const NX = 4;
 const NY = 3;
 const NZ = 6;
-const CELL_M = 0.55;
 const CHANNELS = 4;
 
 interface Cells {
@@ -34,53 +28,54 @@ interface Cells {
   readonly radiance: Float32Array;
 }
 
-/** The inner faces of a box-shaped room cut into cells, each with the light it throws back. */
+/** The room's inner faces, each with the light it throws back. */
 const litCells = (
-  minM: Vec3,
-  sizeM: Vec3,
-  surfaces: readonly BouncingSurface[],
+  faces: readonly FaceCell[],
+  walls: Float64Array,
   picture: PictureLight,
   lamps: readonly Lamp[],
 ): Cells => {
-  const places: number[] = [];
-  const radiance: number[] = [];
+  const places = new Float64Array(faces.length * 7);
+  const radiance = new Float32Array(faces.length * CHANNELS);
   const light = new Float32Array(3);
-  for (const { axis, sign, reflectance } of surfaces) {
-    const u = axis === 0 ? 2 : 0;
-    const v = axis === 1 ? 2 : 1;
-    const countU = Math.max(1, Math.round(sizeM[u] / CELL_M));
-    const countV = Math.max(1, Math.round(sizeM[v] / CELL_M));
-    const area = (sizeM[u] / countU) * (sizeM[v] / countV);
-    const normal = [0, 0, 0];
-    normal[axis] = sign;
-    for (let j = 0; j < countV; j++)
-      for (let i = 0; i < countU; i++) {
-        const at = [0, 0, 0];
-        at[axis] = sign > 0 ? minM[axis] : minM[axis] + sizeM[axis];
-        at[u] = minM[u] + (sizeM[u] * (i + 0.5)) / countU;
-        at[v] = minM[v] + (sizeM[v] * (j + 0.5)) / countV;
-        light.fill(0);
-        addPictureLight(picture, at[0], at[1], at[2], normal[0], normal[1], normal[2], null, light, 0);
-        let lamp = 0;
-        for (const each of lamps) lamp += lampLight(each, at[0], at[1], at[2], normal[0], normal[1], normal[2]);
-        places.push(at[0], at[1], at[2], area, normal[0], normal[1], normal[2]);
-        radiance.push(light[0] * reflectance, light[1] * reflectance, light[2] * reflectance, lamp * reflectance);
-      }
-  }
-  return { places: Float64Array.from(places), radiance: Float32Array.from(radiance) };
+  const pictureXM = picture.minXM + picture.widthM / 2;
+  faces.forEach(({ atM: [x, y, z], areaM2, inward: [nx, ny, nz], reflectance }, cell) => {
+    light.fill(0);
+    if (seesPast(walls, x, z, pictureXM, picture.planeZM + 0.01))
+      addPictureLight(picture, x, y, z, nx, ny, nz, null, light, 0);
+    let lamp = 0;
+    for (const each of lamps)
+      if (seesPast(walls, x, z, each.atM[0], each.atM[2])) lamp += lampLight(each, x, y, z, nx, ny, nz);
+    places.set([x, y, z, areaM2, nx, ny, nz], cell * 7);
+    radiance.set(
+      [light[0], light[1], light[2], lamp].map((value) => value * reflectance),
+      cell * CHANNELS,
+    );
+  });
+  return { places, radiance };
 };
 
+/** Mean reflectance over the room's faces, by area. */
+const meanReflectance = (faces: readonly FaceCell[]): number => {
+  const area = faces.reduce((sum, { areaM2 }) => sum + areaM2, 0);
+  return faces.reduce((sum, { areaM2, reflectance }) => sum + areaM2 * reflectance, 0) / area;
+};
+
+/**
+ * @param minM and `sizeM` the upright box round the room, over which the lattice stands
+ * @param walls those that may stand between two places (plan-sight)
+ */
 export const bounceVolume = (
   minM: Vec3,
   sizeM: Vec3,
-  surfaces: readonly BouncingSurface[],
+  faces: readonly FaceCell[],
+  walls: Float64Array,
   picture: PictureLight,
   lamps: readonly Lamp[],
 ): BounceVolume => {
-  const { places, radiance } = litCells(minM, sizeM, surfaces, picture, lamps);
-  const mean = surfaces.reduce((sum, surface) => sum + surface.reflectance, 0) / surfaces.length;
+  const { places, radiance } = litCells(faces, walls, picture, lamps);
   // What meets walls again and again: the geometric series of the mean reflectance.
-  const again = 1 / (1 - mean);
+  const again = 1 / (1 - meanReflectance(faces));
   const cubes = new Float32Array(NX * NY * NZ * 6 * CHANNELS);
   for (let k = 0, point = 0; k < NZ; k++)
     for (let j = 0; j < NY; j++)
@@ -89,7 +84,8 @@ export const bounceVolume = (
         const y = minM[1] + (sizeM[1] * (j + 0.5)) / NY;
         const z = minM[2] + (sizeM[2] * (k + 0.5)) / NZ;
         for (let cell = 0; cell < places.length / 7; cell++)
-          gather(places, radiance, cell, x, y, z, again, cubes, point * 6 * CHANNELS);
+          if (seesPast(walls, x, z, places[cell * 7], places[cell * 7 + 2]))
+            gather(places, radiance, cell, x, y, z, again, cubes, point * 6 * CHANNELS);
       }
   return { minM, sizeM, cubes };
 };

@@ -1,10 +1,13 @@
 import type { Solid } from '../../shapes/solid.ts';
 import { toWorld, worldMatrix } from './placing.ts';
+import { seesPast } from './plan-sight.ts';
 
 /** Upright boxes that stand in the light's way: six numbers a box (least x, y, z, greatest x, y, z), with whose they are. */
 export interface Occluders {
   readonly boxes: Float64Array;
   readonly owners: readonly string[];
+  /** Walls that may stand between two places of the room (plan-sight). */
+  readonly walls: Float64Array;
   /** The owner whose boxes are passed over, so that a thing does not stand in its own light. */
   skip: string;
 }
@@ -35,12 +38,12 @@ export const occludersOf = (solids: readonly Solid[]): Occluders => {
       }
     }
   });
-  return { boxes, owners: casting.map(ownerOf), skip: '' };
+  return { boxes, owners: casting.map(ownerOf), walls: new Float64Array(0), skip: '' };
 };
 
 /** Whether nothing stands on the straight line between two points. */
 export const seesPoint = (
-  { boxes, owners, skip }: Occluders,
+  { boxes, owners, walls, skip }: Occluders,
   x: number,
   y: number,
   z: number,
@@ -48,6 +51,7 @@ export const seesPoint = (
   toY: number,
   toZ: number,
 ): boolean => {
+  if (walls.length > 0 && !seesPast(walls, x, z, toX, toZ)) return false;
   const dx = toX - x;
   const dy = toY - y;
   const dz = toZ - z;

@@ -1,4 +1,4 @@
-import type { Picture } from '../../model/project.ts';
+import type { PictureFace } from '../../shapes/picture.ts';
 import { edgeShare, polygonShare } from './lambert.ts';
 import { type Occluders, seesPoint } from './occluders.ts';
 
@@ -28,12 +28,12 @@ const vivid = (radiance: Float32Array): Float32Array =>
     return Math.max(0, grey + (value - grey) * CHROMA);
   });
 
-export const pictureLight = (picture: Picture, radiance: Float32Array): PictureLight => ({
-  minXM: picture.centreXM - picture.widthM / 2,
-  minYM: picture.bottomM,
-  widthM: picture.widthM,
-  heightM: picture.widthM / picture.aspect,
-  planeZM: picture.offFrontWallM,
+export const pictureLight = (face: PictureFace, radiance: Float32Array): PictureLight => ({
+  minXM: face.centreM[0] - face.widthM / 2,
+  minYM: face.bottomM,
+  widthM: face.widthM,
+  heightM: face.heightM,
+  planeZM: face.zM,
   columns: PICTURE_COLUMNS,
   rows: PICTURE_ROWS,
   radiance: vivid(radiance),

@@ -11,7 +11,8 @@ import {
   Vector3,
 } from 'three';
 import { hold, release } from '../gpu/ledger.ts';
-import { type Lamp, SCONCE_STAND_OFF_M } from '../light/lamps.ts';
+import type { Lamp } from '../light/lamps.ts';
+import { SCONCE_STAND_OFF_M } from '../light/sconces.ts';
 
 /** The light a lamp throws on the surface it stands at, as an extra layer: exact per pixel where vertices are too coarse. */
 const VERTEX = /* glsl */ `
@@ -24,6 +25,7 @@ void main() {
 const FRAGMENT = /* glsl */ `
 uniform vec3 uColour;
 uniform vec2 uReach;
+uniform vec2 uAlong;
 varying vec3 vFrom;
 void main() {
   float squared = dot(vFrom, vFrom);
@@ -33,7 +35,7 @@ void main() {
   float cut = smoothstep(0.5, 0.86, along);
   float light = (cut * along * along * (vFrom.y > 0.0 ? 1.0 : 0.75) + 0.03) * uReach.x / (far * (squared + 0.012));
   light *= 1.0 - smoothstep(0.45, 1.0, abs(vFrom.y) / uReach.y);
-  light *= 1.0 - smoothstep(0.35, 0.62, abs(vFrom.z) / uReach.y);
+  light *= 1.0 - smoothstep(0.35, 0.62, abs(dot(vFrom.xz, uAlong)) / uReach.y);
   #else
   float light = uReach.x / (far * (squared + 0.004)) * 0.02;
   light *= 1.0 - smoothstep(0.3, 1.0, far / uReach.y);
@@ -65,26 +67,21 @@ export class Fixtures {
   private readonly shade = new MeshBasicMaterial({ color: SHADE, toneMapped: false });
   private readonly shine = new MeshBasicMaterial({ color: WARM, toneMapped: false });
   private readonly glows: ShaderMaterial[] = [];
-  private readonly walls = new Map<'left' | 'right', Group>();
+  private readonly walls = new Map<string, Group>();
 
   constructor() {
     hold('material', 2);
   }
 
-  draw(lamps: readonly Lamp[], ceilingM: number): void {
+  draw(lamps: readonly Lamp[]): void {
     this.clear();
-    for (const side of ['left', 'right'] as const) {
-      const wall = new Group();
-      this.walls.set(side, wall);
-      this.group.add(wall);
-    }
-    for (const lamp of lamps) if (lamp.kind === 'sconce') this.sconce(lamp, ceilingM);
+    for (const lamp of lamps) if (lamp.kind === 'sconce') this.sconce(lamp);
     for (const lamp of lamps) if (lamp.kind === 'step') this.stepLight(lamp);
   }
 
   /** A sconce goes with its wall when that makes way for the camera. */
   showWall(name: string, shown: number): void {
-    const wall = this.walls.get(name as 'left' | 'right');
+    const wall = this.walls.get(name);
     if (wall) wall.visible = shown > 0.5;
   }
 
@@ -99,28 +96,43 @@ export class Fixtures {
     this.shade.color.copy(SHADE).multiplyScalar(Math.min(0.6, 0.06 + lamps * 0.18));
   }
 
-  private sconce({ atM: [x, y, z], outward }: Lamp, ceilingM: number): void {
-    const side = outward[0];
-    const wall = x - side * SCONCE_STAND_OFF_M;
-    const home = this.walls.get(side > 0 ? 'left' : 'right') ?? this.group;
+  private home(wallId: string): Group {
+    let wall = this.walls.get(wallId);
+    if (!wall) {
+      wall = new Group();
+      this.walls.set(wallId, wall);
+      this.group.add(wall);
+    }
+    return wall;
+  }
+
+  private sconce({ atM: [x, y, z], outward: [ox, , oz], wallId, reachM, topM }: Lamp): void {
+    const home = this.home(wallId);
     const body = new CylinderGeometry(SCONCE_RADIUS_M, SCONCE_RADIUS_M * 0.82, SCONCE_TALL_M, 28, 1, true);
-    body.translate(x - side * 0.02, y, z);
+    body.translate(x - ox * 0.02, y, z - oz * 0.02);
     this.put(home, body, this.shade);
     for (const end of [1, -1]) {
       const disc = new CylinderGeometry(SCONCE_RADIUS_M * 0.8, SCONCE_RADIUS_M * 0.8, 0.004, 28);
-      disc.translate(x - side * 0.02, y + end * (SCONCE_TALL_M / 2 - 0.012), z);
+      disc.translate(x - ox * 0.02, y + end * (SCONCE_TALL_M / 2 - 0.012), z - oz * 0.02);
       this.put(home, disc, this.shine);
     }
-    const at = wall + side * OFF_M;
+    const off = OFF_M - SCONCE_STAND_OFF_M;
     const reach = SCALLOP_REACH_M;
-    const top = Math.min(y + reach * 0.85, ceilingM);
-    const points: [number, number, number][] = [
-      [at, y - reach, z + side * reach * 0.62],
-      [at, y - reach, z - side * reach * 0.62],
-      [at, top, z - side * reach * 0.62],
-      [at, top, z + side * reach * 0.62],
+    // The wall's own right as one sees it from the room; the scallop ends where the wall does.
+    const [rx, rz] = [0 - oz, ox];
+    const onward = rx + rz > 0;
+    const [less, more] = onward ? reachM : [reachM[1], reachM[0]];
+    const left = Math.min(less, reach * 0.62);
+    const right = Math.min(more, reach * 0.62);
+    const low = Math.max(0, y - reach);
+    const top = Math.min(y + reach * 0.85, topM);
+    const at = (along: number, up: number): [number, number, number] => [
+      x + ox * off + rx * along,
+      up,
+      z + oz * off + rz * along,
     ];
-    this.put(home, quadOf(points), this.glow([x, y, z], SCONCE_STAND_OFF_M, reach, true), 2);
+    const points = [at(right, low), at(-left, low), at(-left, top), at(right, top)];
+    this.put(home, quadOf(points), this.glow([x, y, z], SCONCE_STAND_OFF_M, reach, [rx, rz]), 2);
   }
 
   private stepLight({ atM: [x, y, z] }: Lamp): void {
@@ -145,22 +157,28 @@ export class Fixtures {
         [x + reach, OFF_M, z - reach],
         [x - reach, OFF_M, z - reach],
       ]),
-      this.glow([x, y, z], y, reach, false),
+      this.glow([x, y, z], y, reach, null),
       2,
     );
   }
 
-  private glow(lamp: readonly [number, number, number], standOffM: number, reachM: number, sconce: boolean) {
+  private glow(
+    lamp: readonly [number, number, number],
+    standOffM: number,
+    reachM: number,
+    along: readonly [number, number] | null,
+  ) {
     const material = new ShaderMaterial({
       vertexShader: VERTEX,
       fragmentShader: FRAGMENT,
-      defines: sconce ? { SCONCE: '' } : {},
+      defines: along ? { SCONCE: '' } : {},
       blending: AdditiveBlending,
       depthWrite: false,
       transparent: true,
       uniforms: {
         uLamp: { value: new Vector3(...lamp) },
         uReach: { value: [standOffM, reachM] },
+        uAlong: { value: along ?? [1, 0] },
         uColour: { value: new Vector3() },
       },
     });

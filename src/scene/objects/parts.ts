@@ -57,7 +57,8 @@ export class Parts {
       const key = keyOf(solid, seen);
       seen.add(key);
       const part = this.byKey.get(key);
-      if (part && part.lit.source === solid.geometry && part.solid.material === solid.material) {
+      const wall = wallOf(solid);
+      if (part && part.wall === wall && part.lit.source === solid.geometry && part.solid.material === solid.material) {
         if (!samePlace(part.solid.placement, solid.placement)) {
           setPlace(part.mesh, solid.placement);
           changed.push(part);
@@ -66,7 +67,7 @@ export class Parts {
         continue;
       }
       if (part) this.drop(key, part);
-      const made = this.make(solid, wallOf(solid));
+      const made = this.make(solid, wall);
       this.byKey.set(key, made);
       changed.push(made);
     }

@@ -9,11 +9,12 @@ import { disposeStill, mirrorTexture, stillImage, stillTexture } from '../materi
 import { SurfaceMaterials } from '../materials/surface-materials.ts';
 import { accentsOf } from './accents.ts';
 import { ContactShadows } from './contact-shadows.ts';
+import { wallOf } from './cut-faces.ts';
 import { Fixtures } from './fixtures.ts';
 import { GeometryShelf } from './geometry-shelf.ts';
 import { Outlines } from './outlines.ts';
 import { type Part, Parts, relight } from './parts.ts';
-import { Walls, wallOf } from './walls.ts';
+import { Walls } from './walls.ts';
 
 const EASE_S = 1.5;
 /** Longest time in one frame spent on light that may come a little later. */
@@ -43,8 +44,7 @@ export class RoomScene {
   constructor(project: Project, anisotropy: number) {
     this.parts = new Parts(new GeometryShelf(), this.materials, (mesh: Mesh) => this.group.add(mesh));
     this.walls = new Walls(project);
-    for (const { lines } of this.walls.all) this.group.add(lines);
-    this.group.add(this.contacts.group, this.fixtures.group, this.outlines.group);
+    this.group.add(this.walls.group, this.contacts.group, this.fixtures.group, this.outlines.group);
     this.still = stillTexture(anisotropy);
     this.parts.picture.setPicture(this.still);
   }
@@ -62,7 +62,7 @@ export class RoomScene {
       this.light = lightRoom(project, solids, stillImage().radiance);
       this.materials.setPicture(this.light.picture, this.mirror);
       this.walls.draw(project);
-      this.fixtures.draw(this.light.lamps, this.light.maxM[1]);
+      this.fixtures.draw(this.light.lamps);
       for (const part of this.parts.byKey.values()) this.unlit.add(part);
       if (first) {
         this.relightSome(Number.POSITIVE_INFINITY);
@@ -95,7 +95,7 @@ export class RoomScene {
     this.outlines.resize(width, height);
     let more = this.stepLevels(deltaS);
     if (this.walls.step(camera, deltaS, reducedMotion)) more = true;
-    for (const wall of this.walls.all) this.showWall(wall.name, wall.shown);
+    for (const wall of this.walls.all) this.showWall(wall.face.key, wall.shown);
     if (this.unlit.size > 0) {
       this.relightSome(LIGHT_BUDGET_MS);
       if (this.unlit.size > 0) more = true;

@@ -1,7 +1,7 @@
 import { corners } from '../../engines/movement/framing.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { seatPoses } from '../../model/seating.ts';
 import { pictureFace } from '../../shapes/picture.ts';
 import { pictureCorners } from './surroundings.ts';
@@ -37,7 +37,7 @@ const pointsOf = (project: Project, { kind, id }: ItemRef): readonly Vec3[] => {
     case 'picture':
       return [...pictureCorners(project), pictureFace(project).centreM];
     default: {
-      const { minM, maxM } = roomBox(project);
+      const { minM, maxM } = roomShape(project);
       return corners(minM, maxM);
     }
   }
@@ -53,7 +53,7 @@ const middle = (points: readonly Vec3[], axis: 0 | 1 | 2): number =>
 export const showMe = (project: Project, items: readonly ItemRef[]): Showing | null => {
   const points = items.flatMap((item) => pointsOf(project, item));
   if (points.length === 0) return null;
-  const { minM, maxM } = roomBox(project);
+  const { minM, maxM } = roomShape(project);
   const side = middle(points, 0) > (minM[0] + maxM[0]) / 2 + 0.05 ? 1 : -1;
   const alone = middle(points, 2) > minM[2] + 0.75 * (maxM[2] - minM[2]) && items.length === 1;
   return { points, yawDeg: side * (alone ? 2 : 1) * SIDE_YAW_DEG, pitchDeg: PITCH_DEG };

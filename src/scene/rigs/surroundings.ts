@@ -1,7 +1,7 @@
 import { degreesOf } from '../../math/angles.ts';
 import { add, cross, dot, length, scale, subtract, type Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
-import { roomBox } from '../../model/room.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { type SeatPose, seatPoses } from '../../model/seating.ts';
 import { type PictureFace, pictureFace } from '../../shapes/picture.ts';
 import type { SessionState } from '../../state/session.ts';
@@ -28,7 +28,7 @@ const angleDeg = (eye: Vec3, a: Vec3, b: Vec3): number => {
 
 /** Everything the rig has to know, from the stores and the window. */
 export const surroundings = (project: Project, session: SessionState, width: number, height: number): RigScene => {
-  const room = roomBox(project);
+  const room = roomShape(project);
   const frame = pictureFace(project);
   const eyeM = chosenSeat(project, session.seatId)?.eyeM ?? null;
   const angle = (a: Vec3, b: Vec3) => (eyeM ? angleDeg(eyeM, a, b) : 40);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { Picture } from '../../../../src/model/project.ts';
 import { polygonShare } from '../../../../src/scene/light/lambert.ts';
 import type { Occluders } from '../../../../src/scene/light/occluders.ts';
 import {
@@ -8,8 +7,18 @@ import {
   PICTURE_ROWS,
   pictureLight,
 } from '../../../../src/scene/light/picture-light.ts';
+import type { PictureFace } from '../../../../src/shapes/picture.ts';
 
-const picture = { widthM: 2.4, aspect: 1.6, centreXM: 0.3, bottomM: 0.7, offFrontWallM: 0.4 } as Picture;
+const picture: PictureFace = {
+  centreM: [0.3, 1.45, 0.4],
+  right: [1, 0, 0],
+  up: [0, 1, 0],
+  normal: [0, 0, 1],
+  widthM: 2.4,
+  heightM: 1.5,
+  bottomM: 0.7,
+  zM: 0.4,
+};
 const even = new Float32Array(PICTURE_COLUMNS * PICTURE_ROWS * 3).fill(1);
 
 const lightAt = (
@@ -66,7 +75,12 @@ describe("the picture's light", () => {
 
   it('does not reach behind the screen, and stops at a box in the way', () => {
     expect(lightAt([0.3, 1.4, 0.2], [0, 0, 1])[0]).toBe(0);
-    const wall: Occluders = { boxes: Float64Array.of(-3, 0, 1, 4, 3, 1.1), owners: ['object:wall'], skip: '' };
+    const wall: Occluders = {
+      boxes: Float64Array.of(-3, 0, 1, 4, 3, 1.1),
+      owners: ['object:wall'],
+      walls: new Float64Array(0),
+      skip: '',
+    };
     expect(lightAt([0.3, 1.4, 3], [0, 0, -1], even, wall)[0]).toBe(0);
     wall.skip = 'object:wall';
     expect(lightAt([0.3, 1.4, 3], [0, 0, -1], even, wall)[0]).toBeGreaterThan(0.1);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import twoRow from '../../../../src/model/presets/two-row.json';
 import { projectSchema } from '../../../../src/model/schema/project.ts';
 import { lampsOf } from '../../../../src/scene/light/lamps.ts';
-import { lightRoom, roomExtent } from '../../../../src/scene/light/light-room.ts';
+import { lightRoom } from '../../../../src/scene/light/light-room.ts';
 import { toWorld, worldMatrix } from '../../../../src/scene/light/placing.ts';
 import { exposureOf, levelsOf, mixLevels } from '../../../../src/scene/light/presets.ts';
 import { LIGHT_STRIDE, lightPart } from '../../../../src/scene/light/room-light.ts';
@@ -38,7 +38,7 @@ describe('light in the demo room', () => {
 
 describe('lamps', () => {
   it('hang two facing sconces clear of whatever is on the side walls', () => {
-    const sconces = lampsOf(project, roomExtent(project)).filter(({ kind }) => kind === 'sconce');
+    const sconces = lampsOf(project).filter(({ kind }) => kind === 'sconce');
     expect(sconces).toHaveLength(2);
     const [a, b] = sconces;
     expect(a.atM[0]).toBeCloseTo(-b.atM[0], 9);

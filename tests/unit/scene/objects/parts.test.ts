@@ -5,9 +5,9 @@ import { heldCounts } from '../../../../src/scene/gpu/ledger.ts';
 import { SurfaceMaterials } from '../../../../src/scene/materials/surface-materials.ts';
 import { accentsOf } from '../../../../src/scene/objects/accents.ts';
 import { ContactShadows } from '../../../../src/scene/objects/contact-shadows.ts';
+import { wallOf } from '../../../../src/scene/objects/cut-faces.ts';
 import { GeometryShelf } from '../../../../src/scene/objects/geometry-shelf.ts';
 import { Parts } from '../../../../src/scene/objects/parts.ts';
-import { wallOf } from '../../../../src/scene/objects/walls.ts';
 import { roomSolids } from '../../../../src/shapes/index.ts';
 import { initialSession } from '../../../../src/state/session.ts';
 
