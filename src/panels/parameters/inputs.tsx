@@ -17,7 +17,19 @@ const placeholderOf = ({ control, number, units, value }: Handled): string | und
   return formatQuantity(number, field.quantity, units);
 };
 
-/** A number or a text: taken on Enter or on leaving, put back by Escape; the arrows step a number, by ten with Shift. */
+/** From a field with nothing to put back, Escape leads to the line of the outline it belongs to. */
+const toOutline = (): void => document.querySelector<HTMLElement>('.outline-tree [tabindex="0"]')?.focus();
+
+const leaveByEscape = (event: KeyboardEvent): void => {
+  if (event.key !== 'Escape') return;
+  event.preventDefault();
+  event.stopPropagation();
+  toOutline();
+};
+
+/**
+ * A number or a text: taken on Enter or on leaving, put back by Escape; the arrows step a number, by ten with Shift.
+ */
 const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
   const { control, written, take, say, step } = handled;
   const { field } = control;
@@ -38,6 +50,7 @@ const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
     if (event.key === 'Enter') take(text);
     else if (event.key === 'Escape') {
+      if (text === written && handled.says === null) toOutline();
       setText(written);
       say(null);
     } else if (isNumber && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
@@ -81,6 +94,7 @@ const ChoiceInput = ({ handled, id, name, describedBy }: InputProps) => {
       aria-describedby={describedBy}
       data-path={control.path}
       onChange={(event) => put(event.target.value === '' ? undefined : event.target.value)}
+      onKeyDown={leaveByEscape}
     >
       {(value === undefined || field.absent) && <option value="">as usual</option>}
       {!known && value !== undefined && <option value={now}>{control.word(now)}</option>}
@@ -101,6 +115,7 @@ const FlagInput = ({ handled, id, name, describedBy }: InputProps) => (
     aria-label={name}
     aria-describedby={describedBy}
     data-path={handled.control.path}
+    onKeyDown={leaveByEscape}
     onChange={(event) =>
       handled.put(event.target.checked || !handled.control.field.absent ? event.target.checked : undefined)
     }
