@@ -70,9 +70,12 @@ export const RigDriver = () => {
     const session = view.session.getState();
     if (kit.stale) {
       kit.stale = false;
-      const { project } = view.document.getState();
-      kit.rig.read(surroundings(project, session, size.width, size.height));
-      kit.pictureCorners = pictureCorners(project);
+      // A wall that is being moved must not move the view it is moved in.
+      if (!session.dragging) {
+        const { project } = view.document.getState();
+        kit.rig.read(surroundings(project, session, size.width, size.height));
+        kit.pictureCorners = pictureCorners(project);
+      }
     }
     const underWay = kit.moving;
     const stepS = underWay ? delta : Math.min(delta, FIRST_STEP_S);
