@@ -91,5 +91,13 @@ export const initialSession: SessionState = {
   reducedMotion: false,
 };
 
-export const createSessionStore = () => createStore<SessionState>()(() => initialSession);
+/** Whoever chooses one thing anew means that thing alone: what was chosen beside the last one is let go. */
+export const createSessionStore = () => {
+  const store = createStore<SessionState>()(() => initialSession);
+  store.subscribe((next, last) => {
+    if (next.selection !== last.selection && next.alsoSelected === last.alsoSelected && next.alsoSelected.length > 0)
+      store.setState({ alsoSelected: [] });
+  });
+  return store;
+};
 export type SessionStore = ReturnType<typeof createSessionStore>;
