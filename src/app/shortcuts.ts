@@ -2,7 +2,9 @@ import { useEffect } from 'react';
 import type { AppActions } from '../panels/actions.ts';
 import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
 import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
+import { itemActions } from '../panels/useItemActions.ts';
 import type { LightPreset, SessionState } from '../state/session.ts';
+import { chosenItems } from '../state/chosen.ts';
 import type { View } from '../state/view.tsx';
 
 /** What a key may reach. */
@@ -54,6 +56,15 @@ const stepSeat =
     view.session.setState({ seatId, selection: { kind: 'seat', id: seatId } });
   };
 
+/** A command on all that is chosen: the panels' own, with what they say. */
+const onChosen =
+  (command: 'duplicate' | 'lock' | 'remove') =>
+  ({ view }: Reach): void => {
+    const chosen = chosenItems(view.document.getState().project, view.session.getState());
+    const things = chosen.filter(({ kind }) => kind !== 'picture' && kind !== 'surface');
+    if (things.length > 0) itemActions(view)[command](things);
+  };
+
 const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Shortcut[] }[] = [
   {
     title: 'Where you are',
@@ -100,6 +111,21 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
       { keys: ['s'], ctrl: true, shown: ['Ctrl', 'S'], does: 'Save a file', run: ({ actions }) => actions?.saveFile() },
       { keys: ['?'], shown: ['?'], does: 'This sheet', run: ({ showKeys }) => showKeys() },
+    ],
+  },
+  {
+    title: 'What is chosen',
+    shortcuts: [
+      { keys: ['d'], ctrl: true, shown: ['Ctrl', 'D'], does: 'Duplicate it', run: onChosen('duplicate') },
+      { keys: ['k'], shown: ['K'], does: 'Lock it, or let it go', run: onChosen('lock') },
+      { keys: ['delete', 'backspace'], shown: ['Del'], does: 'Remove it', run: onChosen('remove') },
+      {
+        keys: ['j'],
+        shown: ['J'],
+        does: 'Pairs move together, or each by itself',
+        run: session(({ pairsReleased }) => ({ pairsReleased: !pairsReleased })),
+      },
+      { keys: ['e'], shown: ['E'], does: 'Draw the plan', run: session(() => ({ planBoard: true })) },
     ],
   },
   {
