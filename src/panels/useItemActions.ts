@@ -24,7 +24,7 @@ const titleOf = (project: Project, refs: readonly ItemRef[]): string =>
   refs.length === 1 ? itemTitle(project, refs[0]) : `${refs.length} things`;
 
 /** Commands on whole things, as every panel gives them: what was done or why not is said. */
-const actionsOf = (view: View) => {
+export const itemActions = (view: View) => {
   const { document, session } = view;
   const project = () => document.getState().project;
   const run = (label: string, command: Command): boolean => {
@@ -92,9 +92,9 @@ const actionsOf = (view: View) => {
   };
 };
 
-export type ItemActionsOf = ReturnType<typeof actionsOf>;
+export type ItemActionsOf = ReturnType<typeof itemActions>;
 
 export const useItemActions = (): ItemActionsOf => {
   const view = useView();
-  return useMemo(() => actionsOf(view), [view]);
+  return useMemo(() => itemActions(view), [view]);
 };
