@@ -1,5 +1,8 @@
 import type { PlanOutline } from './plan-outline.ts';
 
+/** Distance of pi / w from a whole number from which on a corner is graded in full; nearer to it the rough part is small. */
+const FULLY_ROUGH = 0.2;
+
 /** Wanted length of an element's side at a place, m. */
 export type SizeAt = (u: number, v: number) => number;
 
@@ -17,13 +20,15 @@ export interface Grading {
  * r^(pi / w) (Grisvard, Elliptic Problems in Nonsmooth Domains, 1985; from memory), smooth only where pi / w is a whole number;
  * an element of side h there leaves a relative error of order h^(2 pi / w) in an eigenvalue, so that h = meshM share^(w / 2 pi)
  * spends the same error at every corner.
+ * Nearly straight and nearly smooth corners are graded less: the part of a mode that is not smooth vanishes with them.
  */
 export const gradedSize = (outline: PlanOutline, { meshM, cornerShare, slope }: Grading): SizeAt => {
   const rough: number[] = [];
   for (let i = 0; i < outline.count; i++) {
     const order = Math.PI / outline.angles[i];
-    if (Math.abs(order - Math.round(order)) < 1e-3 && order > 0.99) continue;
-    rough.push(outline.corners[2 * i], outline.corners[2 * i + 1], meshM * cornerShare ** (0.5 / order));
+    const strength = Math.min(1, Math.abs(order - Math.round(order)) / FULLY_ROUGH);
+    if (strength < 0.005) continue;
+    rough.push(outline.corners[2 * i], outline.corners[2 * i + 1], meshM * cornerShare ** ((0.5 * strength) / order));
   }
   return (u, v) => {
     let size = meshM;

@@ -78,6 +78,8 @@ const runOnce = (
     steps: 0,
   };
   const scratch = new Float64Array(size);
+  /** Mass times the last vector kept. */
+  const weighted = new Float64Array(size);
   const weights = new Float64Array(Math.max(most + 1, lockedCount));
   const purge = (x: Float64Array, known: number): void => {
     multiply(space, matrices.mass, x, scratch);
@@ -92,7 +94,10 @@ const runOnce = (
   const keep = (x: Float64Array, known: number): number => {
     multiply(space, matrices.mass, x, scratch);
     const length = Math.sqrt(Math.max(0, dotOf(x, scratch)));
-    for (let k = 0; k < size; k++) krylov.rows[known * size + k] = x[k] / length;
+    for (let k = 0; k < size; k++) {
+      krylov.rows[known * size + k] = x[k] / length;
+      weighted[k] = scratch[k] / length;
+    }
     return length;
   };
   const x = Float64Array.from({ length: size }, () => random() - 0.5);
@@ -101,10 +106,9 @@ const runOnce = (
   keep(x, 0);
   let check = Math.min(most, Math.ceil(1.5 * missing) + 12);
   for (let step = 0; step < most; step++) {
-    multiply(space, matrices.mass, krylov.rows.subarray(step * size, (step + 1) * size), x);
-    const along = x.slice();
+    x.set(weighted);
     factor.solve(x);
-    krylov.diagonal[step] = dotOf(x, along);
+    krylov.diagonal[step] = dotOf(x, weighted);
     purge(x, step + 1);
     krylov.off[step] = keep(x, step + 1);
     krylov.steps = step + 1;

@@ -1,49 +1,64 @@
+import { tridiagonalEigen } from './tridiagonal.ts';
+
 /**
- * Eigenvalues (ascending) and orthonormal eigenvectors (rows) of a small symmetric matrix by Jacobi's rotations in cyclic
- * order (Golub and Van Loan, Matrix Computations, 8.5). The matrix is overwritten.
+ * Eigenvalues (ascending) and orthonormal eigenvectors (rows) of a small symmetric matrix: Householder's reflections to
+ * tridiagonal form (Golub and Van Loan, Matrix Computations, 8.3), then QL. The matrix is overwritten.
  */
 export const smallEigen = (matrix: Float64Array, size: number): { values: Float64Array; vectors: Float64Array } => {
-  const vectors = new Float64Array(size * size);
-  for (let i = 0; i < size; i++) vectors[i * size + i] = 1;
-  for (let sweep = 0; sweep < 30; sweep++) {
-    let largest = 0;
-    for (let p = 0; p < size; p++) {
-      for (let q = p + 1; q < size; q++) {
-        const off = matrix[p * size + q];
-        const scale = Math.sqrt(Math.abs(matrix[p * size + p] * matrix[q * size + q]));
-        if (Math.abs(off) <= 1e-15 * scale) continue;
-        largest = Math.max(largest, Math.abs(off) / (scale || 1));
-        turn(matrix, vectors, size, p, q, off);
-      }
-    }
-    if (largest < 1e-13) break;
+  const diagonal = new Float64Array(size);
+  const off = new Float64Array(size);
+  const mirrors = new Float64Array(size * size);
+  const product = new Float64Array(size);
+  for (let k = 0; k < size; k++) {
+    diagonal[k] = matrix[k * size + k];
+    if (k + 1 < size) off[k] = reflect(matrix, size, k, mirrors.subarray(k * size, (k + 1) * size), product);
   }
-  const order = Array.from({ length: size }, (_, i) => i).sort((a, b) => matrix[a * size + a] - matrix[b * size + b]);
-  const values = Float64Array.from(order, (i) => matrix[i * size + i]);
-  const sorted = new Float64Array(size * size);
-  for (const [row, i] of order.entries()) sorted.set(vectors.subarray(i * size, (i + 1) * size), row * size);
-  return { values, vectors: sorted };
+  const parts = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) parts[i * size + i] = 1;
+  tridiagonalEigen(diagonal, off, parts, size);
+  const order = Array.from({ length: size }, (_, i) => i).sort((a, b) => diagonal[a] - diagonal[b]);
+  const vectors = new Float64Array(size * size);
+  for (const [row, i] of order.entries()) {
+    const vector = vectors.subarray(row * size, (row + 1) * size);
+    vector.set(parts.subarray(i * size, (i + 1) * size));
+    for (let k = size - 2; k >= 0; k--) mirror(mirrors, k * size, k + 1, vector);
+  }
+  return { values: Float64Array.from(order, (i) => diagonal[i]), vectors };
 };
 
-const turn = (matrix: Float64Array, vectors: Float64Array, size: number, p: number, q: number, off: number): void => {
-  const theta = (matrix[q * size + q] - matrix[p * size + p]) / (2 * off);
-  const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
-  const c = 1 / Math.hypot(t, 1);
-  const s = t * c;
-  for (let k = 0; k < size; k++) {
-    const kp = matrix[k * size + p];
-    const kq = matrix[k * size + q];
-    matrix[k * size + p] = c * kp - s * kq;
-    matrix[k * size + q] = s * kp + c * kq;
+/** x -= v (v . x) over entries `from` on; v has length sqrt 2, or 0 for no reflection. */
+const mirror = (mirrors: Float64Array, at: number, from: number, x: Float64Array): void => {
+  let along = 0;
+  for (let j = from; j < x.length; j++) along += mirrors[at + j] * x[j];
+  for (let j = from; j < x.length; j++) x[j] -= along * mirrors[at + j];
+};
+
+/** Clears column k below its second entry, from both sides; returns the entry beside the diagonal. */
+const reflect = (matrix: Float64Array, size: number, k: number, v: Float64Array, product: Float64Array): number => {
+  let below = 0;
+  for (let i = k + 1; i < size; i++) {
+    v[i] = matrix[i * size + k];
+    if (i > k + 1) below += v[i] * v[i];
   }
-  for (let k = 0; k < size; k++) {
-    const pk = matrix[p * size + k];
-    const qk = matrix[q * size + k];
-    matrix[p * size + k] = c * pk - s * qk;
-    matrix[q * size + k] = s * pk + c * qk;
-    const vp = vectors[p * size + k];
-    const vq = vectors[q * size + k];
-    vectors[p * size + k] = c * vp - s * vq;
-    vectors[q * size + k] = s * vp + c * vq;
+  const first = v[k + 1];
+  if (below === 0) {
+    v.fill(0);
+    return first;
   }
+  const length = Math.sqrt(first * first + below);
+  const kept = first > 0 ? -length : length;
+  v[k + 1] = first - kept;
+  const scale = Math.sqrt(2 / (v[k + 1] * v[k + 1] + below));
+  for (let i = k + 1; i < size; i++) v[i] *= scale;
+  let along = 0;
+  for (let i = k + 1; i < size; i++) {
+    let sum = 0;
+    for (let j = k + 1; j < size; j++) sum += matrix[i * size + j] * v[j];
+    product[i] = sum;
+    along += sum * v[i];
+  }
+  for (let i = k + 1; i < size; i++) product[i] -= (along / 2) * v[i];
+  for (let i = k + 1; i < size; i++)
+    for (let j = k + 1; j < size; j++) matrix[i * size + j] -= v[i] * product[j] + product[i] * v[j];
+  return kept;
 };
