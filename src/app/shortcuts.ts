@@ -117,7 +117,7 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
     title: 'What is chosen',
     shortcuts: [
       { keys: ['d'], ctrl: true, shown: ['Ctrl', 'D'], does: 'Duplicate it', run: onChosen('duplicate') },
-      { keys: ['k'], shown: ['K'], does: 'Lock it, or let it go', run: onChosen('lock') },
+      { keys: ['u'], shown: ['U'], does: 'Lock it, or unlock it', run: onChosen('lock') },
       { keys: ['delete', 'backspace'], shown: ['Del'], does: 'Remove it', run: onChosen('remove') },
       {
         keys: ['j'],
