@@ -1,19 +1,15 @@
+import { setRoot } from '../axis-modes.ts';
+
 /**
  * Eigenvectors of a complex symmetric matrix (no conjugate) that is nearly diagonal but for close neighbours: Jacobi's
  * rotations by complex angles, cot 2 theta = (a_qq - a_pp) / 2 a_pq, which keep the matrix symmetric and the vectors
  * bilinearly orthonormal (Anderson and Loizou, Numer. Math. 26 (1976) 347; from memory). Column i stays the one that
  * continues unit vector i, as no rotation is wider than it need be.
  */
-const MOST_SWEEPS = 12;
-const SMALL = 1e-20;
+const MOST_SWEEPS = 16;
+const SMALL = 1e-26;
 
 const root = new Float64Array(2);
-
-const setRoot = (re: number, im: number): void => {
-  const modulus = Math.hypot(re, im);
-  root[0] = Math.sqrt(Math.max(0, (modulus + re) / 2));
-  root[1] = Math.sign(im || 1) * Math.sqrt(Math.max(0, (modulus - re) / 2));
-};
 
 /** The vectors of `a` (row-major, re, im; overwritten, eigenvalues on its diagonal), column i at row i of the answer. */
 export const eigenvectorsOf = (n: number, a: Float64Array): Float64Array => {
@@ -44,7 +40,7 @@ const rotate = (n: number, a: Float64Array, vectors: Float64Array, p: number, q:
   const dRe = a[2 * (q * n + q)] - a[2 * (p * n + p)];
   const dIm = a[2 * (q * n + q) + 1] - a[2 * (p * n + p) + 1];
   // t = b / (d +- sqrt(d^2 + b^2)), the sign that makes the denominator large
-  setRoot(dRe * dRe - dIm * dIm + bRe * bRe - bIm * bIm, 2 * (dRe * dIm + bRe * bIm));
+  setRoot(dRe * dRe - dIm * dIm + bRe * bRe - bIm * bIm, 2 * (dRe * dIm + bRe * bIm), root);
   const sign = dRe * root[0] + dIm * root[1] >= 0 ? 1 : -1;
   const mRe = dRe + sign * root[0];
   const mIm = dIm + sign * root[1];
@@ -52,7 +48,7 @@ const rotate = (n: number, a: Float64Array, vectors: Float64Array, p: number, q:
   if (m2 < 1e-300) return;
   const tRe = (bRe * mRe + bIm * mIm) / m2;
   const tIm = (bIm * mRe - bRe * mIm) / m2;
-  setRoot(1 + tRe * tRe - tIm * tIm, 2 * tRe * tIm);
+  setRoot(1 + tRe * tRe - tIm * tIm, 2 * tRe * tIm, root);
   const r2 = root[0] * root[0] + root[1] * root[1];
   if (r2 < 1e-12) return;
   const cRe = root[0] / r2;

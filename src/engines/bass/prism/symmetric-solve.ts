@@ -15,35 +15,64 @@ export const packedLength = (n: number): number => n * (n + 1);
 /** Start of row k. */
 const rowAt = (n: number, k: number): number => 2 * k * n - k * (k - 1);
 
+/** Replaces the pivot at `top` by its inverse; false when it is nothing. */
+const invertPivot = (a: Float64Array, top: number): boolean => {
+  const re = a[top];
+  const im = a[top + 1];
+  const square = re * re + im * im;
+  if (!(square > 1e-200 && square < 1e200)) return false;
+  a[top] = re / square;
+  a[top + 1] = -im / square;
+  return true;
+};
+
+/** Two pivots at a time: every later row is read and written once for both. */
 export const factoriseSymmetric = (n: number, a: Float64Array): boolean => {
-  for (let k = 0; k < n; k++) {
+  for (let k = 0; k < n; k += 2) {
     const top = rowAt(n, k);
-    const dRe = a[top];
-    const dIm = a[top + 1];
-    const square = dRe * dRe + dIm * dIm;
-    if (!(square > 1e-200 && square < 1e200)) return false;
-    const invRe = dRe / square;
-    const invIm = -dIm / square;
-    a[top] = invRe;
-    a[top + 1] = invIm;
-    for (let i = k + 1; i < n; i++) {
-      const at = top + 2 * (i - k);
-      const xRe = a[at];
-      const xIm = a[at + 1];
-      if (xRe === 0 && xIm === 0) continue;
-      const fRe = xRe * invRe - xIm * invIm;
-      const fIm = xRe * invIm + xIm * invRe;
-      if (Math.abs(fRe) + Math.abs(fIm) > MOST_GROWTH) return false;
-      let to = rowAt(n, i);
-      for (let j = at, end = top + 2 * (n - k); j < end; j += 2, to += 2) {
-        const uRe = a[j];
-        const uIm = a[j + 1];
-        a[to] -= fRe * uRe - fIm * uIm;
-        a[to + 1] -= fRe * uIm + fIm * uRe;
+    if (!invertPivot(a, top)) return false;
+    const pRe = a[top];
+    const pIm = a[top + 1];
+    if (k + 1 === n) return true;
+    const second = rowAt(n, k + 1);
+    // the second row less its share of the first
+    const sRe = a[top + 2] * pRe - a[top + 3] * pIm;
+    const sIm = a[top + 2] * pIm + a[top + 3] * pRe;
+    if (Math.abs(sRe) + Math.abs(sIm) > MOST_GROWTH) return false;
+    const end = 2 * (n - k);
+    for (let j = 2; j < end; j += 2) {
+      const uRe = a[top + j];
+      const uIm = a[top + j + 1];
+      a[second + j - 2] -= sRe * uRe - sIm * uIm;
+      a[second + j - 1] -= sRe * uIm + sIm * uRe;
+    }
+    a[top + 2] = sRe;
+    a[top + 3] = sIm;
+    if (!invertPivot(a, second)) return false;
+    const qRe = a[second];
+    const qIm = a[second + 1];
+    for (let i = 4; i < end; i += 2) {
+      const x = top + i;
+      const y = second + i - 2;
+      const fRe = a[x] * pRe - a[x + 1] * pIm;
+      const fIm = a[x] * pIm + a[x + 1] * pRe;
+      const gRe = a[y] * qRe - a[y + 1] * qIm;
+      const gIm = a[y] * qIm + a[y + 1] * qRe;
+      if (Math.abs(fRe) + Math.abs(fIm) + Math.abs(gRe) + Math.abs(gIm) > MOST_GROWTH) return false;
+      const to = rowAt(n, k + (i >> 1)) - i;
+      for (let j = i; j < end; j += 2) {
+        const uRe = a[top + j];
+        const uIm = a[top + j + 1];
+        const vRe = a[second + j - 2];
+        const vIm = a[second + j - 1];
+        a[to + j] -= fRe * uRe - fIm * uIm + gRe * vRe - gIm * vIm;
+        a[to + j + 1] -= fRe * uIm + fIm * uRe + gRe * vIm + gIm * vRe;
       }
-      // row k is not read again left of here: its entry may become the multiplier
-      a[at] = fRe;
-      a[at + 1] = fIm;
+      // these rows are not read again left of here: their entries may become the multipliers
+      a[x] = fRe;
+      a[x + 1] = fIm;
+      a[y] = gRe;
+      a[y + 1] = gIm;
     }
   }
   return true;
