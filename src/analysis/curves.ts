@@ -1,4 +1,4 @@
-import { dividedFinely } from '../engines/bass/curve.ts';
+import { dividedFinely, smoothed } from '../engines/bass/curve.ts';
 import type { UnitResponses } from '../engines/bass/room-field.ts';
 import { type Drive, levelsDb, type SummedField, superpose } from '../engines/bass/superpose.ts';
 import type { Project } from '../model/project.ts';
@@ -70,4 +70,19 @@ export const bassCurves = (project: Project, { nominal, low, high, fine }: Curve
     };
   });
   return { frequenciesHz, seats, fine: fine !== null };
+};
+
+/** The same curves smoothed over 1/n octave by their energy (engines/bass/curve.ts); null leaves them raw. */
+export const smoothedCurves = (curves: BassCurves, n: number | null): BassCurves => {
+  if (n === null) return curves;
+  const smooth = (levels: Float64Array) => smoothed(curves.frequenciesHz, levels, n);
+  return {
+    ...curves,
+    seats: curves.seats.map(({ id, levelDb, lowDb, highDb }) => ({
+      id,
+      levelDb: smooth(levelDb),
+      lowDb: lowDb && smooth(lowDb),
+      highDb: highDb && smooth(highDb),
+    })),
+  };
 };

@@ -1,4 +1,7 @@
 import { type ReactNode, useRef, useState } from 'react';
+import { BassColumn } from '../panels/bass/BassColumn.tsx';
+import { BassPlots } from '../panels/bass/BassPlots.tsx';
+import { SliceLegend } from '../panels/bass/SliceLegend.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
@@ -24,6 +27,9 @@ const TOP = 56;
 const SWITCHES = 36;
 const BAND = 150;
 const TALL_BAND = 184;
+/** Curves or decay over the band, between the columns. */
+const RISE = 292;
+const TALL_RISE = 400;
 
 interface ColumnProps {
   readonly side: 'left' | 'right';
@@ -52,6 +58,13 @@ const Column = ({ side, name, open, children, onToggle }: ColumnProps) => (
   </aside>
 );
 
+const COLUMN_NAMES = {
+  seat: 'the seat card',
+  bass: 'the bass',
+  subwoofers: 'the subwoofers',
+  findings: 'the findings',
+} as const;
+
 const RightColumn = () => {
   const { session } = useView();
   const shown = useSession((state) => state.rightColumn);
@@ -62,6 +75,7 @@ const RightColumn = () => {
           label="Right column"
           options={[
             { value: 'seat', word: 'Seat' },
+            { value: 'bass', word: 'Bass' },
             { value: 'findings', word: 'Findings' },
           ]}
           value={shown}
@@ -69,8 +83,10 @@ const RightColumn = () => {
         />
       </div>
       <div className="column-scroll scrolls">
-        <ErrorBoundary key={shown} of={shown === 'seat' ? 'the seat card' : 'the findings'}>
-          {shown === 'seat' ? <SeatCard /> : <Findings />}
+        <ErrorBoundary key={shown} of={COLUMN_NAMES[shown]}>
+          {shown === 'seat' && <SeatCard />}
+          {shown === 'bass' && <BassColumn />}
+          {shown === 'findings' && <Findings />}
         </ErrorBoundary>
       </div>
     </>
@@ -104,13 +120,15 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   const tall = useMedia('(min-height: 960px)');
   const [open, setOpen] = useState({ overlook: { left: true, right: true }, sit: { left: false, right: false } });
   const { left, right } = open[mode];
+  const bassSheet = useSession((state) => state.bassSheet);
   const push = (side: 'left' | 'right', out = !open[mode][side]) =>
     setOpen((now) => ({ ...now, [mode]: { ...now[mode], [side]: out } }));
   const band = tall ? TALL_BAND : BAND;
+  const rise = tall ? TALL_RISE : RISE;
   useStageInsets(
     cleared
       ? { left: 0, right: 0, top: 0, bottom: 0 }
-      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + SWITCHES, bottom: band },
+      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + SWITCHES, bottom: band + (bassSheet ? rise : 0) },
   );
   const showFindings = () => {
     session.setState({ rightColumn: 'findings' });
@@ -142,16 +160,22 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
           <Parameters />
         </ErrorBoundary>
       </Column>
-      <Column side="right" name="Seat and findings" open={right} onToggle={() => push('right')}>
+      <Column side="right" name="Seat, bass and findings" open={right} onToggle={() => push('right')}>
         <RightColumn />
       </Column>
       <div className="float">
         <OnlyShown />
         <Notices />
       </div>
-      <div className="float is-low">
-        <FirstVisit />
-      </div>
+      <div className="float is-low">{!bassSheet && <FirstVisit />}</div>
+      <SliceLegend />
+      {bassSheet && (
+        <section className="rise" aria-label="Bass over frequency" style={{ height: rise }}>
+          <ErrorBoundary of="the curves">
+            <BassPlots shown={bassSheet} onClose={() => session.setState({ bassSheet: null })} />
+          </ErrorBoundary>
+        </section>
+      )}
       <Band />
     </div>
   );

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
+import { BassPocket } from '../panels/bass/BassPocket.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
@@ -45,6 +46,7 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <div className="pocket-ribbon">
         <Ribbon />
       </div>
+      <BassPocket />
       <OverlaySwitches />
       <LightChoice />
       <div className="pocket-file">

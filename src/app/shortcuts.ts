@@ -179,6 +179,18 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         does: 'Seat card, bass, findings',
         run: session(({ rightColumn }) => ({ rightColumn: following(COLUMNS, rightColumn) })),
       },
+      {
+        keys: ['k'],
+        shown: ['K'],
+        does: 'Curves of the seats over the band',
+        run: session(({ bassSheet }) => ({ bassSheet: bassSheet === 'curves' ? null : 'curves' })),
+      },
+      {
+        keys: ['d'],
+        shown: ['D'],
+        does: 'Picture of the decay over the band',
+        run: session(({ bassSheet }) => ({ bassSheet: bassSheet === 'decay' ? null : 'decay' })),
+      },
       { keys: [','], shown: [','], does: 'Frequency down a 24th of an octave', run: stepFrequency(-1) },
       { keys: ['.'], shown: ['.'], does: 'Frequency up a 24th of an octave', run: stepFrequency(1) },
     ],

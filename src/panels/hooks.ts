@@ -6,7 +6,9 @@ import type { UnitSystem } from '../words/quantities-length.ts';
 export const useUnits = (): UnitSystem => useDocument((state) => state.project.display.units);
 
 /** Whether answers of this kind are those of the document as it stands. */
-export const useCurrent = (kind: 'geometry' | 'bass' | 'modes' | 'slice' | 'findings'): boolean => {
+export const useCurrent = (
+  kind: 'geometry' | 'bass' | 'curves' | 'modes' | 'heard' | 'decay' | 'slice' | 'findings',
+): boolean => {
   const revision = useDocument((state) => state.revision);
   return useResults((state) => state[kind]?.revision) === revision;
 };

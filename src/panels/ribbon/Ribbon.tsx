@@ -6,7 +6,7 @@ import { useChoose, useCurrent } from '../hooks.ts';
 import { seatTitle } from '../naming.ts';
 import { drawRibbon } from './draw.ts';
 import { levelAxis, type RibbonLayout, ribbonLayout, xOfHz } from './layout.ts';
-import { frequencyOfStep, hzOfShare, LAST_STEP, levelAt, stepOfFrequency, TICKS_HZ } from './levels.ts';
+import { frequencyOfStep, HIGHEST_HZ, hzOfShare, LAST_STEP, levelAt, stepOfFrequency, TICKS_HZ } from './levels.ts';
 import { ScaleBar } from './ScaleBar.tsx';
 import { useSize } from './useSize.ts';
 import './ribbon.css';
@@ -14,7 +14,7 @@ import './ribbon.css';
 /** A name needs this much height of its own. */
 const NAME_PX = 11.5;
 /** How far the heading's note reaches, so that the cursor's label keeps clear of it. */
-const NOTE_PX = 262;
+const NOTE_PX = 420;
 
 /** Narrower than this, every other tick is left out and the note goes under the axis. */
 const ROOMY_PX = 480;
@@ -75,7 +75,8 @@ export const Ribbon = () => {
   const scratch = useRef<HTMLCanvasElement | null>(null);
   const slider = useRef<HTMLInputElement>(null);
   const size = useSize(box);
-  const bass = useResults((state) => state.bass?.value);
+  const bass = useResults((state) => state.curves?.value ?? state.bass?.value);
+  const schroederHz = useResults((state) => state.geometry?.value.room.schroederHz ?? HIGHEST_HZ);
   const modes = useResults((state) => state.modes?.value);
   const current = useCurrent('bass');
   const project = useDocument((state) => state.project);
@@ -99,9 +100,9 @@ export const Ribbon = () => {
     sheet.width = Math.round(size.width * ratio);
     sheet.height = Math.round(size.height * ratio);
     brush.setTransform(ratio, 0, 0, ratio, 0, 0);
-    const picture = { bass, modes: modes ?? [], scale, axis, seatIndex };
+    const picture = { bass, modes: modes ?? [], scale, axis, seatIndex, schroederHz };
     drawRibbon(brush, scratch.current, ribbonLayout(size.width, size.height), picture);
-  }, [size, bass, modes, scale, axis, seatIndex]);
+  }, [size, bass, modes, scale, axis, seatIndex, schroederHz]);
 
   const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (!layout || (event.type === 'pointermove' && event.buttons === 0)) return;
@@ -149,6 +150,7 @@ export const Ribbon = () => {
               }
             >
               <i /> a sealed model; doors and stud walls leak
+              {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz a tendency</span>}
             </p>
           )}
           <Cursor layout={layout} level={level} waiting={!current} />

@@ -5,7 +5,7 @@ import { type LevelAxis, type RibbonLayout, shareOfLevel, xOfHz } from './layout
 import { HIGHEST_HZ, hzOfShare, LOWEST_HZ, levelAt } from './levels.ts';
 
 export interface RibbonPicture {
-  readonly bass: BassReadout;
+  readonly bass: Pick<BassReadout, 'frequenciesHz' | 'seats'>;
   readonly modes: readonly ModeReadout[];
   /** What the strips' colours mean. */
   readonly scale: LevelScale;
@@ -13,6 +13,8 @@ export interface RibbonPicture {
   readonly axis: LevelAxis;
   /** The chosen seat's place in the readout; -1 when it has none. */
   readonly seatIndex: number;
+  /** Above here single modes are no longer told apart. */
+  readonly schroederHz: number;
 }
 
 const PLASTER = '#efe8dc';
@@ -125,6 +127,26 @@ const drawModes = (brush: Brush, { top, ...layout }: RibbonLayout, modes: readon
   brush.stroke();
 };
 
+/** A dashed line where the forecast of single modes ends. */
+const drawLimit = (brush: Brush, layout: RibbonLayout, schroederHz: number) => {
+  if (schroederHz <= LOWEST_HZ || schroederHz >= HIGHEST_HZ) return;
+  const x = Math.round(xOfHz(layout, schroederHz)) + 0.5;
+  brush.save();
+  for (const [colour, width] of [
+    [HALO, 4],
+    [BRASS, 1.25],
+  ] as const) {
+    brush.beginPath();
+    brush.setLineDash([5, 4]);
+    brush.moveTo(x, layout.top);
+    brush.lineTo(x, layout.bottom);
+    brush.strokeStyle = colour;
+    brush.lineWidth = width;
+    brush.stroke();
+  }
+  brush.restore();
+};
+
 /** Draws the strips, the hatch, the chosen seat's curve and the modes. `scratch` is a canvas of the caller's to keep. */
 export const drawRibbon = (
   brush: Brush,
@@ -136,6 +158,7 @@ export const drawRibbon = (
   if (picture.bass.seats.length === 0) return;
   drawStrips(brush, scratch, layout, picture);
   if (picture.modes.length > 0) drawHatch(brush, layout, picture.modes[0].hz);
+  drawLimit(brush, layout, picture.schroederHz);
   drawCurve(brush, layout, picture);
   drawModes(brush, layout, picture.modes);
 };

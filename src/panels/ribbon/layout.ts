@@ -38,7 +38,7 @@ const SNAP_DB = 6;
 const LEAST_SPAN_DB = 24;
 const MOST_SPAN_DB = 48;
 
-export const levelAxis = ({ seats }: BassReadout): LevelAxis => {
+export const levelAxis = ({ seats }: Pick<BassReadout, 'seats'>): LevelAxis => {
   let top = Number.NEGATIVE_INFINITY;
   let bottom = Number.POSITIVE_INFINITY;
   for (const { levelDb } of seats) {

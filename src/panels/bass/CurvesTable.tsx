@@ -1,0 +1,46 @@
+import { useSession } from '../../state/view.tsx';
+import { fixed } from '../../words/quantities-length.ts';
+import { useShownCurves } from './Curves.tsx';
+
+/** Points of a curve between one row of the table and the next: every 12th of an octave. */
+const EVERY = 8;
+
+/** The curves as numbers: one row a twelfth of an octave, one column a seat. */
+export const CurvesTable = () => {
+  const curves = useShownCurves();
+  const seatId = useSession((state) => state.seatId);
+  if (!curves) return null;
+  const { frequenciesHz, seats } = curves;
+  const rows = Array.from(frequenciesHz.keys()).filter((i) => i % EVERY === 0);
+  return (
+    <div className="plot-table scrolls">
+      <table>
+        <caption className="unseen">
+          Level at every seat in decibels, against the free field of one subwoofer at 1 m
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Hz</th>
+            {seats.map(({ id }) => (
+              <th key={id} scope="col" className={id === seatId ? 'is-chosen' : undefined}>
+                {id}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((i) => (
+            <tr key={i}>
+              <th scope="row">{fixed(frequenciesHz[i], 1)}</th>
+              {seats.map(({ id, levelDb }) => (
+                <td key={id} className={id === seatId ? 'is-chosen' : undefined}>
+                  {fixed(levelDb[i], 1)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+};

@@ -1,0 +1,28 @@
+import type { BassSlice } from '../../analysis/types.ts';
+import type { UnitSystem } from '../../words/quantities-length.ts';
+import { hertz, length } from '../figures.ts';
+
+/** Where a slice lies, for its legend. */
+const placeWords = ({ cut }: BassSlice, units: UnitSystem): string => {
+  const { text, unit } = length(cut.atM, units);
+  const at = `${text} ${unit}`.trim();
+  if (cut.normal === 'y') return `${at} above the floor`;
+  return cut.normal === 'z' ? `standing ${at} from the front` : `standing ${at} right of the middle`;
+};
+
+/** What a slice's colours say, for its legend. */
+export const kindWords = (slice: BassSlice): string => {
+  if (slice.as === 'pressure') return 'Pressure, moving in phase';
+  return slice.as === 'difference' ? 'Level against the seats’ mean' : 'Level';
+};
+
+/** Frequency or band, and where. */
+export const sliceWords = (slice: BassSlice, units: UnitSystem): string => {
+  const over = slice.bandHz
+    ? `mean of ${slice.bandHz[0]} to ${slice.bandHz[1]} Hz`
+    : `${hertz(slice.frequencyHz).text} Hz`;
+  return `${over}, ${placeWords(slice, units)}`;
+};
+
+/** A mode's order along width, length and height; a dash where the room is no box. */
+export const orderWords = (order: readonly number[] | null): string => (order ? order.join('\u2009·\u2009') : '–');
