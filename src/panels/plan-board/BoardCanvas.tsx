@@ -184,7 +184,11 @@ const Wall = ({ a, b, text, bad = false, next = false }: WallProps) => {
     <g className={bad ? 'wall is-bad' : next ? 'wall is-next' : 'wall'}>
       <line x1={a[0]} y1={a[1]} x2={b[0]} y2={b[1]} />
       {long > 34 && (
-        <text x={(a[0] + b[0]) / 2 + off[0] * 16} y={(a[1] + b[1]) / 2 + off[1] * 16 + 4}>
+        <text
+          x={(a[0] + b[0]) / 2 + off[0] * 14}
+          y={(a[1] + b[1]) / 2 + off[1] * 16 + 4}
+          style={{ textAnchor: off[0] > 0.5 ? 'start' : off[0] < -0.5 ? 'end' : 'middle' }}
+        >
           {text}
         </text>
       )}

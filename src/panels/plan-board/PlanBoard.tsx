@@ -119,7 +119,7 @@ export const PlanBoard = () => {
             </fieldset>
             <div className="plan-typed">
               <label>
-                Turn
+                Angle
                 <input
                   type="number"
                   min={0}

@@ -52,9 +52,9 @@ export const Handles = () => {
     const area = kit.rig.free;
     if (!area || !(camera instanceof PerspectiveCamera)) return;
     kit.handles.draw(camera, area);
-    // The bar is a panel's: the scene only knows it by this mark, and where it belongs.
+    // The bar and the legend are panels': the scene only knows their marks, and where the bar belongs.
     const bar = document.querySelector<HTMLElement>('[data-selection-bar]');
-    if (bar) placeBar(bar, kit.handles.shown(), area);
+    if (bar) placeBar(bar, kit.handles.shown(), area, document.querySelector('.legend'));
   }, -6);
   return null;
 };
