@@ -1,0 +1,86 @@
+import type { Project } from '../../model/project.ts';
+import type { ArrangementRow } from '../../proposals/subwoofers/arrangements.ts';
+import { placedSubwoofers } from '../../proposals/subwoofers/proposal.ts';
+import { useDocument, useResults } from '../../state/view.tsx';
+import { NO_NUMBER } from '../../words/quantities-length.ts';
+import { arrangementTitle } from '../../words/subwoofers.ts';
+import { bandText, dB } from './figures.tsx';
+import { useChoiceDocument } from './useChoiceDocument.ts';
+
+const FAR_M = 0.15;
+
+const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project; revision: number }) => {
+  const edit = useChoiceDocument();
+  const { id, places, figures } = row;
+  const title = arrangementTitle(id);
+  const held = project.subwoofers.some(({ locked }) => locked === true);
+  const shifted = Math.max(0, ...places.map(({ shiftedM }) => shiftedM));
+  const place = () =>
+    edit.apply({
+      id,
+      kind: 'arrangement',
+      revision,
+      subwoofers: placedSubwoofers(
+        project,
+        places.map(({ atM }) => ({ atM, gainDb: 0, delayMs: 0, inverted: false })),
+      ),
+    });
+  const { nominal } = figures ?? {};
+  return (
+    <tr className={id === 'now' ? 'is-now' : undefined} data-arrangement={id}>
+      <th scope="row">
+        {id === 'now' || !figures || held ? (
+          title
+        ) : (
+          <button type="button" onClick={place} title="Place the subwoofers so">
+            {title}
+          </button>
+        )}
+        {shifted > FAR_M && figures && <small>shifted up to {Math.round(shifted * 100)} cm</small>}
+        {!figures && <small>{id === 'now' ? 'no subwoofers' : 'not possible in this room'}</small>}
+      </th>
+      <td>
+        <b>{nominal ? dB(nominal.spreadDb) : NO_NUMBER}</b>
+        {figures && <small>{bandText(figures)}</small>}
+      </td>
+      <td>{nominal ? dB(nominal.flatnessDb) : NO_NUMBER}</td>
+      <td>{nominal ? dB(nominal.levelDb) : NO_NUMBER}</td>
+      <td>{nominal ? dB(nominal.perSubwooferDb) : NO_NUMBER}</td>
+    </tr>
+  );
+};
+
+/** The trade's arrangements in this room beside what there is now; a name places the subwoofers so. */
+export const Arrangements = () => {
+  const project = useDocument((state) => state.project);
+  const revision = useDocument((state) => state.revision);
+  const answered = useResults((state) => state.choice.arrangements);
+  const key = useResults((state) => state.choice.keys.arrangements);
+  if (!answered) return <p className="waiting">Listening from the usual places …</p>;
+  const current = answered.key === key;
+  return (
+    <div className={current ? undefined : 'is-stale'} aria-busy={!current}>
+      <p className="fact-note">
+        20 to 80 Hz, in dB. Seats: how much they differ, smaller is better, and what other damping of the walls would
+        make of it. Line: how uneven a seat is over frequency. Level: of all together, then what each brings. Choose a
+        name to place the subwoofers so.
+      </p>
+      <table className="choice-table">
+        <thead>
+          <tr>
+            <th scope="col">Arrangement</th>
+            <th scope="col">Seats</th>
+            <th scope="col">Line</th>
+            <th scope="col">Level</th>
+            <th scope="col">Each</th>
+          </tr>
+        </thead>
+        <tbody>
+          {answered.value.map((row) => (
+            <Row key={row.id} row={row} project={project} revision={revision} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+};

@@ -1,0 +1,79 @@
+import type { HeadroomReadout } from '../../proposals/chain.ts';
+import { useDocument, useSession } from '../../state/view.tsx';
+import { seatTitle } from '../naming.ts';
+import { dB } from './figures.tsx';
+
+const Margin = ({ db }: { db: number }) => (
+  <td className={db < 0 ? 'is-short' : undefined}>
+    {dB(db)}
+    {db < 0 && <small>short</small>}
+  </td>
+);
+
+/** Greatest peaks over the level asked for, by band, at the chosen seat and at the weakest; less than nothing is marked by a word, not by colour alone. */
+export const Headroom = ({ headroom }: { headroom: HeadroomReadout | null }) => {
+  const project = useDocument((state) => state.project);
+  const seatId = useSession((state) => state.seatId);
+  if (!headroom)
+    return (
+      <p className="waiting">
+        Say what each subwoofer can put out (greatest output by band, among its parameters), and this shows how much is
+        left.
+      </p>
+    );
+  const { askedDb, bandsHz, seats } = headroom;
+  const here = seats.find(({ id }) => id === seatId) ?? seats[0];
+  const short = seats.flatMap(({ id, marginDb }) =>
+    marginDb.flatMap((margin, b) => (margin < 0 ? [{ id, margin, hz: bandsHz[b] }] : [])),
+  );
+  const worst = short.sort((a, b) => a.margin - b.margin)[0];
+  return (
+    <>
+      <p>
+        Peaks of {Math.round(askedDb)} dB are asked for.{' '}
+        {worst
+          ? `${seatTitle(project, worst.id)} falls ${dB(-worst.margin)} dB short at ${worst.hz} Hz.`
+          : 'Every seat gets them in every band stated.'}
+      </p>
+      <table className="choice-table">
+        <caption className="unseen">
+          Greatest peak less the one asked for, by band: at the chosen seat and at the weakest
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              Band <small>Hz</small>
+            </th>
+            <th scope="col">
+              {seatTitle(project, here.id)} <small>dB left</small>
+            </th>
+            <th scope="col">
+              Weakest <small>dB left</small>
+            </th>
+            <th scope="col">There</th>
+          </tr>
+        </thead>
+        <tbody>
+          {bandsHz.map((hz, b) => {
+            const weakest = seats.reduce(
+              (least, seat) => (seat.marginDb[b] < least.marginDb[b] ? seat : least),
+              seats[0],
+            );
+            return (
+              <tr key={hz}>
+                <th scope="row">{hz}</th>
+                <Margin db={here.marginDb[b]} />
+                <Margin db={weakest.marginDb[b]} />
+                <td>{seatTitle(project, weakest.id)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <p className="fact-note is-caution">
+        Peak against peak, the first subwoofer to reach its limit counting for all. Such levels harm hearing with time,
+        and bass crosses party walls.
+      </p>
+    </>
+  );
+};

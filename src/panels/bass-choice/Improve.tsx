@@ -1,0 +1,168 @@
+import { useState } from 'react';
+import type { Project } from '../../model/project.ts';
+import {
+  EVEN_FIRST,
+  type ImproveGoal,
+  type Improvement,
+  type ImproveResult,
+} from '../../proposals/subwoofers/improve.ts';
+import { changesOf } from '../../proposals/subwoofers/proposal.ts';
+import { useDocument, useResults } from '../../state/view.tsx';
+import { changeText, countTitle, doingText } from '../../words/subwoofers.ts';
+import { useUnits } from '../hooks.ts';
+import { Choice } from '../top/Choice.tsx';
+import { useChoiceActions } from './actions.ts';
+import { dB, FigureList } from './figures.tsx';
+import { useChoiceDocument } from './useChoiceDocument.ts';
+
+const COUNTS = [
+  { value: '1', word: '1' },
+  { value: '2', word: '2' },
+  { value: '3', word: '3' },
+  { value: '4', word: '4' },
+  { value: 'any', word: '1 to 4' },
+] as const;
+type Count = (typeof COUNTS)[number]['value'];
+
+const goalFor = (count: Count, drives: boolean): ImproveGoal => ({
+  ...EVEN_FIRST,
+  drives,
+  ...(count === 'any' ? {} : { counts: [Number(count)], perCount: 3 }),
+});
+
+const NOTES: Readonly<Record<NonNullable<ImproveResult['note']>, string>> = {
+  'one-seat':
+    'With one seat there is nothing to even out between seats: the response over frequency was evened instead.',
+  'no-place': 'Nowhere along the walls is free for a subwoofer of this size.',
+  'all-locked': 'As many subwoofers as you asked for are locked. Unlock one, or ask for more.',
+};
+
+interface ItemProps {
+  readonly proposal: Improvement;
+  readonly result: ImproveResult;
+  readonly project: Project;
+  readonly moved: boolean;
+  readonly best: boolean;
+}
+
+const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => {
+  const units = useUnits();
+  const edit = useChoiceDocument();
+  const { subwoofers, figures, drivesGainDb } = proposal;
+  const title = countTitle(subwoofers.length);
+  const { nominal } = figures;
+  return (
+    <li className="proposal" data-proposal={proposal.id}>
+      <div className="proposal-head">
+        <h4>
+          {title}
+          {best && <small> best of these</small>}
+        </h4>
+        <span className="figure">
+          <b>{dB(nominal.spreadDb ?? nominal.flatnessDb)}</b>
+          <small>dB</small>
+        </span>
+      </div>
+      <details>
+        <summary>Look closer</summary>
+        <FigureList figures={figures} before={result.now} />
+        <ul className="changes">
+          {changesOf(project.subwoofers, subwoofers).map((change) => (
+            <li key={`${change.what}${change.id}`}>{changeText(project, change, units)}</li>
+          ))}
+        </ul>
+        {drivesGainDb !== null && (
+          <p className="fact-note">
+            Gain, delay and polarity make {dB(drivesGainDb)} dB of this. <b>Verify by measurement</b> before relying on
+            it.
+          </p>
+        )}
+      </details>
+      <div className="proposal-foot">
+        {!moved && (
+          <button type="button" className="word-button is-brass" onClick={() => edit.apply(proposal)}>
+            Use this<span className="unseen">: {title}</span>
+          </button>
+        )}
+        <button
+          type="button"
+          className="word-button"
+          onClick={() => edit.keep(proposal, `${title}, ${dB(nominal.spreadDb ?? nominal.flatnessDb)} dB`)}
+        >
+          Keep beside<span className="unseen"> the room as an alternative: {title}</span>
+        </button>
+      </div>
+    </li>
+  );
+};
+
+const Results = ({ result }: { result: ImproveResult }) => {
+  const project = useDocument((state) => state.project);
+  const revision = useDocument((state) => state.revision);
+  const moved = result.revision !== revision;
+  const scores = result.proposals.map(({ score }) => score);
+  return (
+    <section aria-label="What was found">
+      {result.note && <p className="waiting">{NOTES[result.note]}</p>}
+      {result.proposals.length > 0 && (
+        <p className="fact-note">
+          {result.combinations.toLocaleString('en')} choices among {result.places} places along the walls, about{' '}
+          {Math.round(result.spacingM * 100)} cm apart. The number is how much the seats differ, 20 to 80 Hz
+          {result.now?.nominal.spreadDb != null && `; now ${dB(result.now.nominal.spreadDb)} dB`}.
+        </p>
+      )}
+      {moved && result.proposals.length > 0 && (
+        <p className="fact-note is-caution">
+          The room has changed since. These stay as they were found: keep one beside the room, or search again.
+        </p>
+      )}
+      <ol className="proposals">
+        {result.proposals.map((proposal) => (
+          <ProposalItem
+            key={proposal.id}
+            {...{ proposal, result, project, moved }}
+            best={scores.length > 1 && proposal.score === Math.min(...scores)}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+};
+
+/** The search for better places: how many, whether drives may be set, progress with a stop, and what came of it. */
+export const Improve = () => {
+  const search = useResults((state) => state.choice.search);
+  const actions = useChoiceActions();
+  const [count, setCount] = useState<Count>('any');
+  const [drives, setDrives] = useState(true);
+  if (!actions) return null;
+  const running = search.status === 'running';
+  const share = search.progress?.share ?? 0;
+  return (
+    <section className="choice-part" aria-label="Find better places">
+      <h3>Find better places</h3>
+      <Choice<Count> label="How many subwoofers" options={COUNTS} value={count} quiet onChoose={setCount} />
+      <label className="choice-tick">
+        <input type="checkbox" checked={drives} onChange={(event) => setDrives(event.target.checked)} />
+        Set gain, delay and polarity too
+      </label>
+      {running ? (
+        <div className="choice-progress">
+          <progress max={1} value={share} aria-label="Search" />
+          <p>
+            {search.progress ? doingText(search.progress.doing) : ''}, {Math.round(share * 100)} %
+          </p>
+          <button type="button" className="word-button is-brass" onClick={() => actions.stopImproving()}>
+            Stop
+          </button>
+        </div>
+      ) : (
+        <button type="button" className="word-button is-brass" onClick={() => actions.improve(goalFor(count, drives))}>
+          Improve
+        </button>
+      )}
+      {search.status === 'failed' && <p className="waiting">That did not come to an end. Try it again.</p>}
+      {search.result && <Results result={search.result} />}
+    </section>
+  );
+};
