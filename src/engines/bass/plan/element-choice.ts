@@ -14,6 +14,6 @@ export interface ElementChoice {
  * 300 Hz, frequencies of modes to 200 Hz: first within 6e-4, fine within 2e-4; to 300 Hz 8e-3 and 3e-3.
  */
 export const PLAN_DETAIL: Readonly<Record<'first' | 'fine', ElementChoice>> = {
-  first: { order: 4, sideOverWavelength: 1.05, cornerShare: 0.03, slope: 1 },
-  fine: { order: 4, sideOverWavelength: 0.87, cornerShare: 0.02, slope: 0.7 },
+  first: { order: 4, sideOverWavelength: 1.05, cornerShare: 0.02, slope: 1.2 },
+  fine: { order: 4, sideOverWavelength: 0.87, cornerShare: 0.005, slope: 1 },
 };
