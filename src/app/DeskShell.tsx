@@ -2,6 +2,7 @@ import { type ReactNode, useRef, useState } from 'react';
 import { BassColumn } from '../panels/bass/BassColumn.tsx';
 import { BassPlots } from '../panels/bass/BassPlots.tsx';
 import { SliceLegend } from '../panels/bass/SliceLegend.tsx';
+import { SubwooferChoice } from '../panels/bass-choice/SubwooferChoice.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
@@ -76,6 +77,7 @@ const RightColumn = () => {
           options={[
             { value: 'seat', word: 'Seat' },
             { value: 'bass', word: 'Bass' },
+            { value: 'subwoofers', word: 'Subwoofers' },
             { value: 'findings', word: 'Findings' },
           ]}
           value={shown}
@@ -86,6 +88,7 @@ const RightColumn = () => {
         <ErrorBoundary key={shown} of={COLUMN_NAMES[shown]}>
           {shown === 'seat' && <SeatCard />}
           {shown === 'bass' && <BassColumn />}
+          {shown === 'subwoofers' && <SubwooferChoice />}
           {shown === 'findings' && <Findings />}
         </ErrorBoundary>
       </div>

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import { BassPocket } from '../panels/bass/BassPocket.tsx';
+import { PocketChoice } from '../panels/bass-choice/PocketChoice.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
@@ -47,6 +48,7 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
         <Ribbon />
       </div>
       <BassPocket />
+      <PocketChoice />
       <OverlaySwitches />
       <LightChoice />
       <div className="pocket-file">

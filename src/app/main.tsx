@@ -2,6 +2,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createLane, hireWorker } from '../compute/lane.ts';
 import { referenceSeatId } from '../model/seating.ts';
+import { ChoiceActionsProvider } from '../panels/bass-choice/actions.ts';
 import { createDocumentStore } from '../state/document.ts';
 import { createResultsStore } from '../state/results.ts';
 import { createSessionStore } from '../state/session.ts';
@@ -10,8 +11,10 @@ import { note } from '../storage/flags.ts';
 import { browserShelf } from '../storage/shelf.ts';
 import { tabTalk } from '../storage/tabs.ts';
 import { ActionsFor } from './ActionsFor.tsx';
+import { choiceActions } from './choice-actions.ts';
 import { sayFaults } from './faults.ts';
 import { feedBass, type Lanes } from './feed/bass.ts';
+import { feedChoice } from './feed/choice.ts';
 import { feedGeometry } from './feed/geometry.ts';
 import { feedSelection } from './feed/selection.ts';
 import { firstRoom } from './first-room.ts';
@@ -42,6 +45,7 @@ const start = async () => {
   feedSelection(view);
   feedGeometry(view);
   feedBass(view, lanes);
+  const choice = choiceActions(view, feedChoice(view, lanes.background));
   const rooms = createRooms({
     view,
     shelf,
@@ -61,7 +65,9 @@ const start = async () => {
     <StrictMode>
       <ViewProvider value={view}>
         <ActionsFor view={view} rooms={rooms}>
-          <Shell />
+          <ChoiceActionsProvider value={choice}>
+            <Shell />
+          </ChoiceActionsProvider>
         </ActionsFor>
       </ViewProvider>
     </StrictMode>,

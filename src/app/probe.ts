@@ -33,7 +33,11 @@ export const installProbe = (view: View, lanes: Lanes): void => {
     return gestureOpen || [bass, slice, geometry].every((result) => result?.revision === revision);
   };
   const quiet = () =>
-    !lanes.interactive.busy && !lanes.background.busy && current() && (stageProbe()?.resting() ?? true);
+    !lanes.interactive.busy &&
+    !lanes.background.busy &&
+    !lanes.background.studies.busy &&
+    current() &&
+    (stageProbe()?.resting() ?? true);
   window.parterre = {
     view,
     frameRequests,

@@ -20,8 +20,8 @@ export const fileNameOf = (projectName: string): string => {
 };
 
 /** Hands a text to the browser's own way of saving. */
-export const offerDownload = (name: string, text: string): void => {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export const offerDownload = (name: string, text: string, type = 'application/json'): void => {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
