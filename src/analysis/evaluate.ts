@@ -1,16 +1,16 @@
-import { createBoxField } from '../engines/bass/box-field.ts';
+import { createRoomField } from '../engines/bass/create-room-field.ts';
 import type { UnitResponses } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { bassReadout, type UnitSet } from './bass.ts';
 import { findings } from './findings.ts';
 import { geometryReadout } from './geometry.ts';
 import {
-  boxSpec,
   type Damping,
   defaultFrequenciesHz,
   earTriples,
   METRIC_FREQUENCIES_HZ,
   opensWithSpreadGrid,
+  roomSpec,
   sourceTriples,
 } from './inputs.ts';
 import { modeReadouts } from './modes.ts';
@@ -23,7 +23,11 @@ const MODES_TO_HZ = 205;
 const solver =
   (project: Project) =>
   (damping: Damping, frequenciesHz: Float64Array): UnitResponses =>
-    createBoxField(boxSpec(project, damping)).unitResponses(sourceTriples(project), earTriples(project), frequenciesHz);
+    createRoomField(roomSpec(project, damping), 'fine').unitResponses(
+      sourceTriples(project),
+      earTriples(project),
+      frequenciesHz,
+    );
 
 /** Bass at the frequencies asked for, and at the default ones, by which findings are judged whatever was asked for. */
 const bassOf = (project: Project, asked: Float64Array | null): { shown: BassReadout; judged: BassReadout } => {
@@ -53,6 +57,6 @@ const bassOf = (project: Project, asked: Float64Array | null): { shown: BassRead
 export const evaluateProject = (project: Project, frequenciesHz: Float64Array | null, inputSha256: string): Report => {
   const geometry = geometryReadout(project);
   const { shown, judged } = bassOf(project, frequenciesHz);
-  const modes = modeReadouts(createBoxField(boxSpec(project)).modes(MODES_TO_HZ));
+  const modes = modeReadouts(createRoomField(roomSpec(project), 'fine').modes(MODES_TO_HZ));
   return makeReport({ inputSha256, geometry, modes, bass: shown, findings: findings(project, geometry, judged) });
 };

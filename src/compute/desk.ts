@@ -1,10 +1,10 @@
-import { createBoxField } from '../engines/bass/box-field.ts';
-import type { BoxSpec, RoomField, UnitResponses } from '../engines/bass/room-field.ts';
+import { createRoomField } from '../engines/bass/create-room-field.ts';
+import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
 import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, ShapesJob, SlicesJob, UnitSlices } from './protocol.ts';
 import { createRecent } from './recent.ts';
 
-/** Rooms kept with their axes solved: three dampings of one room and of the room before it. */
-const FIELDS_KEPT = 6;
+/** Rooms kept with what is solved of them: three dampings of one room, and its quick version. A prism takes up to some 35 MB. */
+const FIELDS_KEPT = 4;
 /** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */
 const RESPONSES_KEPT = 256;
 /** One source's slice is about 70 x 100 points x 8 bytes, 56 kB; 256 of them stay under 15 MB. */
@@ -32,17 +32,19 @@ export const createDesk = (): Desk => {
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
   const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0 };
 
-  const fieldOf = (spec: BoxSpec) => fields.get(JSON.stringify(spec), () => createBoxField(spec));
+  const settingOf = ({ spec, detail = 'fine' }: Job): string => `${detail}${JSON.stringify(spec)}`;
+  const fieldOf = (job: Job): RoomField =>
+    fields.get(settingOf(job), () => createRoomField(job.spec, job.detail ?? 'fine'));
 
   const responses = (job: ResponsesJob): UnitResponses => {
-    const field = fieldOf(job.spec);
+    const field = fieldOf(job);
     const sources = job.sourcesM.length / 3;
     const receivers = job.receiversM.length / 3;
     const frequencies = job.frequenciesHz.length;
     const re = new Float64Array(sources * receivers * frequencies);
     const im = new Float64Array(re.length);
     const moved = new Uint8Array(sources * receivers);
-    const setting = `${JSON.stringify(job.spec)}|${job.receiversM.join()}|${job.frequenciesHz.join()}|${job.growthPerS ?? 0}`;
+    const setting = `${settingOf(job)}|${job.receiversM.join()}|${job.frequenciesHz.join()}|${job.growthPerS ?? 0}`;
     for (let source = 0; source < sources; source += 1) {
       const at = job.sourcesM.slice(source * 3, source * 3 + 3);
       const column = columns.get(`${setting}|${at.join()}`, () => {
@@ -57,9 +59,9 @@ export const createDesk = (): Desk => {
   };
 
   const unitSlices = (job: SlicesJob): UnitSlices => {
-    const field = fieldOf(job.spec);
+    const field = fieldOf(job);
     const { plane } = job;
-    const setting = `${JSON.stringify(job.spec)}|${plane.normal}|${plane.atM}|${plane.uM.length}|${plane.vM.length}|${job.frequencyHz}`;
+    const setting = `${settingOf(job)}|${plane.normal}|${plane.atM}|${plane.uM.length}|${plane.vM.length}|${job.frequencyHz}`;
     const found = Array.from({ length: job.sourcesM.length / 3 }, (_, source) => {
       const at = job.sourcesM.slice(source * 3, source * 3 + 3);
       return slices.get(`${setting}|${at.join()}`, () => {
@@ -73,12 +75,12 @@ export const createDesk = (): Desk => {
 
   const modes = (job: ModesJob) => {
     engineCalls.modes += 1;
-    return fieldOf(job.spec).modes(job.maxHz);
+    return fieldOf(job).modes(job.maxHz);
   };
 
   const shapes = (job: ShapesJob) => {
     engineCalls.shapes += 1;
-    return fieldOf(job.spec).modeShapes?.(job.maxHz, job.pointsM) ?? null;
+    return fieldOf(job).modeShapes?.(job.maxHz, job.pointsM) ?? null;
   };
 
   const answer = (job: Job): Answers[Job['kind']] => {

@@ -1,9 +1,11 @@
-import type { BoxSpec, RoomMode, SlicePlane, UnitResponses } from '../engines/bass/room-field.ts';
+import type { Detail, RoomMode, RoomSpec, SlicePlane, UnitResponses } from '../engines/bass/room-field.ts';
 
 /** Complex responses of every source at every receiver: apart from gain, delay and polarity, so that those cost nothing. */
 export interface ResponsesJob {
   readonly kind: 'responses';
-  readonly spec: BoxSpec;
+  readonly spec: RoomSpec;
+  /** `fine` where nothing else is said. */
+  readonly detail?: Detail;
   readonly sourcesM: Float64Array;
   readonly receiversM: Float64Array;
   readonly frequenciesHz: Float64Array;
@@ -14,7 +16,9 @@ export interface ResponsesJob {
 /** Complex fields of every source over a plane at one frequency. */
 export interface SlicesJob {
   readonly kind: 'slices';
-  readonly spec: BoxSpec;
+  readonly spec: RoomSpec;
+  /** `fine` where nothing else is said. */
+  readonly detail?: Detail;
   readonly sourcesM: Float64Array;
   readonly plane: SlicePlane;
   readonly frequencyHz: number;
@@ -22,14 +26,18 @@ export interface SlicesJob {
 
 export interface ModesJob {
   readonly kind: 'modes';
-  readonly spec: BoxSpec;
+  readonly spec: RoomSpec;
+  /** `fine` where nothing else is said. */
+  readonly detail?: Detail;
   readonly maxHz: number;
 }
 
 /** The rigid shapes of the modes at points: what each place gives to and takes from them. */
 export interface ShapesJob {
   readonly kind: 'shapes';
-  readonly spec: BoxSpec;
+  readonly spec: RoomSpec;
+  /** `fine` where nothing else is said. */
+  readonly detail?: Detail;
   readonly maxHz: number;
   readonly pointsM: Float64Array;
 }

@@ -1,5 +1,5 @@
-import { engineTriples } from '../analysis/inputs/box.ts';
-import { boxSpec, type Damping, earTriples } from '../analysis/inputs.ts';
+import { engineTriples } from '../analysis/inputs/engine-axes.ts';
+import { type Damping, earTriples, roomSpec } from '../analysis/inputs.ts';
 import type { Project } from '../model/project.ts';
 import type { RoomResponses, StudyProgress } from '../proposals/responses.ts';
 import { beginStudy, type StudyResult, type StudyTask } from '../proposals/studies.ts';
@@ -32,7 +32,7 @@ export const deskResponses =
   (placesM, frequenciesHz, damping: Damping = 'nominal') =>
     desk.run({
       kind: 'responses',
-      spec: boxSpec(project, damping),
+      spec: roomSpec(project, damping),
       sourcesM: engineTriples(project, placesM),
       receiversM: earTriples(project),
       frequenciesHz,

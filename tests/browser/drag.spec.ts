@@ -1,8 +1,8 @@
 import { bassReadout } from '../../src/analysis/bass.ts';
-import { boxSpec, defaultFrequenciesHz, earTriples, sourceTriples } from '../../src/analysis/inputs.ts';
+import { defaultFrequenciesHz, earTriples, roomSpec, sourceTriples } from '../../src/analysis/inputs.ts';
 import { bassSlice } from '../../src/analysis/slice/field.ts';
 import { enginePlane } from '../../src/analysis/slice/grid.ts';
-import { createBoxField } from '../../src/engines/bass/box-field.ts';
+import { createRoomField } from '../../src/engines/bass/create-room-field.ts';
 import type { Project } from '../../src/model/project.ts';
 import { initialSlice } from '../../src/state/slice.ts';
 import { demoProject, expect, probe, settled, test } from './support.ts';
@@ -23,7 +23,7 @@ const FLOOR_SHARES = [0.11, 0.32, 0.5, 0.71, 0.93];
 const CURVE_POINTS = [3, 20, 37, 55, 76];
 
 const engineFor = (project: Project, heightM: number, frequencyHz: number) => {
-  const field = createBoxField(boxSpec(project));
+  const field = createRoomField(roomSpec(project), 'fine');
   const sources = sourceTriples(project);
   const one = Float64Array.of(1, 0);
   const cut = { normal: 'y', atM: heightM } as const;

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bassReadout } from '../../src/analysis/bass.ts';
 import { geometryReadout } from '../../src/analysis/geometry.ts';
-import { boxSpec, earTriples, METRIC_FREQUENCIES_HZ, sourceTriples } from '../../src/analysis/inputs.ts';
-import { createBoxField } from '../../src/engines/bass/box-field.ts';
+import { earTriples, METRIC_FREQUENCIES_HZ, roomSpec, sourceTriples } from '../../src/analysis/inputs.ts';
+import { createRoomField } from '../../src/engines/bass/create-room-field.ts';
 import type { Project } from '../../src/model/project.ts';
 import { projectOf } from '../unit/analysis/rooms.ts';
 
@@ -66,7 +66,7 @@ describe('a room k times as large', () => {
         const levels = (size: number) => {
           const project = scaled(size, x, z, admittance);
           const frequenciesHz = METRIC_FREQUENCIES_HZ.map((hz) => hz / size);
-          const field = createBoxField(boxSpec(project));
+          const field = createRoomField(roomSpec(project), 'fine');
           const at = (list: Float64Array) => field.unitResponses(sourceTriples(project), earTriples(project), list);
           const units = { frequenciesHz, nominal: at(frequenciesHz), low: null, high: null };
           return bassReadout(project, units, at(METRIC_FREQUENCIES_HZ)).seats.map(({ levelDb }) => levelDb);

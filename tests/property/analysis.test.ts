@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { bassReadout } from '../../src/analysis/bass.ts';
 import { findings } from '../../src/analysis/findings.ts';
 import { geometryReadout } from '../../src/analysis/geometry.ts';
-import { boxSpec, earTriples, METRIC_FREQUENCIES_HZ, sourceTriples } from '../../src/analysis/inputs.ts';
+import { earTriples, METRIC_FREQUENCIES_HZ, roomSpec, sourceTriples } from '../../src/analysis/inputs.ts';
 import type { GeometryReadout } from '../../src/analysis/types.ts';
-import { createBoxField } from '../../src/engines/bass/box-field.ts';
+import { createRoomField } from '../../src/engines/bass/create-room-field.ts';
 import type { Project } from '../../src/model/project.ts';
 import { projectOf } from '../unit/analysis/rooms.ts';
 
@@ -140,7 +140,7 @@ describe('a room and its mirror image', () => {
       fc.property(drawn, (d) => {
         const bass = ([1, -1] as const).map((side) => {
           const project = room(d, side);
-          const nominal = createBoxField(boxSpec(project)).unitResponses(
+          const nominal = createRoomField(roomSpec(project), 'fine').unitResponses(
             sourceTriples(project),
             earTriples(project),
             METRIC_FREQUENCIES_HZ,

@@ -1,14 +1,14 @@
 import type { Project, Row, Seat, SurfaceTreatment } from '../../model/project.ts';
 import { seatPoses } from '../../model/seating.ts';
-import { boxSpec } from './box.ts';
+import { roomSpec } from './room-spec.ts';
 
 /**
  * Inputs keys: strings that change exactly when the inputs of one computation change. Only the fields a computation reads
  * are written into its key, so that a new name, a note, a lock or an unknown key makes nothing stale.
  */
 
-/** What the field of the room depends on: size, speed of sound, wall admittances. */
-export const bassFieldKey = (project: Project): string => JSON.stringify(boxSpec(project));
+/** What the field of the room depends on: shape, speed of sound, wall admittances, patches. */
+export const bassFieldKey = (project: Project): string => JSON.stringify(roomSpec(project));
 
 /** What the unit responses depend on besides the field: where the subwoofers and the ears are, by id and order. */
 export const bassPlacesKey = (project: Project): string =>

@@ -5,7 +5,7 @@ import type { Opening, Patch, Project } from '../../model/project.ts';
 import { frameOf, pointOn, wallFrame } from '../../model/room/places.ts';
 import { roomShape } from '../../model/room/shape.ts';
 import { type Face, facesOf, liesOn } from './boundary.ts';
-import { DAMPING_FACTOR, type Damping } from './box.ts';
+import { DAMPING_FACTOR, type Damping } from './damping.ts';
 import { wallOfBox, wallOfPrism } from './engine-walls.ts';
 import { disjoint, type Owned } from './rectangles.ts';
 import { openingAbsorption, saysSomething } from './surfaces.ts';

@@ -1,6 +1,6 @@
-import { engineTriples } from '../../../src/analysis/inputs/box.ts';
-import { boxSpec, type Damping, earTriples } from '../../../src/analysis/inputs.ts';
-import { createBoxField } from '../../../src/engines/bass/box-field.ts';
+import { engineTriples } from '../../../src/analysis/inputs/engine-axes.ts';
+import { type Damping, earTriples, roomSpec } from '../../../src/analysis/inputs.ts';
+import { createRoomField } from '../../../src/engines/bass/create-room-field.ts';
 import type { RoomField } from '../../../src/engines/bass/room-field.ts';
 import type { Project } from '../../../src/model/project.ts';
 import type { RoomResponses, StudyProgress } from '../../../src/proposals/responses.ts';
@@ -29,7 +29,7 @@ export const boxRoom = (over: Readonly<Record<string, unknown>> = {}): Project =
 export const engineResponses = (project: Project): RoomResponses => {
   const fields = new Map<Damping, RoomField>();
   return (placesM, frequenciesHz, damping = 'nominal') => {
-    const field = fields.get(damping) ?? createBoxField(boxSpec(project, damping));
+    const field = fields.get(damping) ?? createRoomField(roomSpec(project, damping), 'fine');
     fields.set(damping, field);
     return field.unitResponses(engineTriples(project, placesM), earTriples(project), frequenciesHz);
   };

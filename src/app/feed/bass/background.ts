@@ -1,6 +1,6 @@
 import { curveFrequenciesHz } from '../../../analysis/curves.ts';
 import { decayGrid, shownS } from '../../../analysis/decay.ts';
-import { boxSpec, earTriples, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
+import { earTriples, roomSpec, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
 import type { Kept } from './kept.ts';
@@ -22,7 +22,7 @@ const modes: Part = {
   key: ({ fieldKey }) => fieldKey,
   kept: (kept) => kept.modes.key,
   errand: ({ project }, kept, key) => ({
-    jobs: [{ kind: 'modes', spec: boxSpec(project), maxHz: MODES_TO_HZ }],
+    jobs: [{ kind: 'modes', spec: roomSpec(project), maxHz: MODES_TO_HZ }],
     take: ([found]) => kept.modes.put(key, found as Answers['modes']),
   }),
 };
@@ -39,8 +39,8 @@ const band: Part = {
     };
     return {
       jobs: [
-        { kind: 'responses', spec: boxSpec(project, 'low'), ...common },
-        { kind: 'responses', spec: boxSpec(project, 'high'), ...common },
+        { kind: 'responses', spec: roomSpec(project, 'low'), ...common },
+        { kind: 'responses', spec: roomSpec(project, 'high'), ...common },
       ],
       take: ([low, high]) =>
         kept.band.put(key, { low: low as Answers['responses'], high: high as Answers['responses'] }),
@@ -58,7 +58,7 @@ const fine: Part = {
     jobs: [
       {
         kind: 'responses',
-        spec: boxSpec(project),
+        spec: roomSpec(project),
         sourcesM: sourceTriples(project),
         receiversM: earTriples(project),
         frequenciesHz: CURVE_HZ,
@@ -76,7 +76,7 @@ const shapes: Part = {
     jobs: [
       {
         kind: 'shapes',
-        spec: boxSpec(project),
+        spec: roomSpec(project),
         maxHz: MODES_TO_HZ,
         pointsM: Float64Array.from([...sourceTriples(project), ...earTriples(project)]),
       },
@@ -98,7 +98,7 @@ const decay: Part = {
       jobs: [
         {
           kind: 'responses',
-          spec: boxSpec(project),
+          spec: roomSpec(project),
           sourcesM: sourceTriples(project),
           receiversM: ears.slice(3 * seat, 3 * seat + 3),
           frequenciesHz,

@@ -1,9 +1,9 @@
 import {
   bassFieldKey,
   bassPlacesKey,
-  boxSpec,
   defaultFrequenciesHz,
   earTriples,
+  roomSpec,
   sourceTriples,
 } from '../../../analysis/inputs.ts';
 import type { SliceQuestion } from '../../../analysis/slice/field.ts';
@@ -70,7 +70,7 @@ export interface Errand {
 export const errandFor = (wanted: Wanted, kept: Kept): Errand => {
   const { project, question } = wanted;
   const { frequenciesHz } = question;
-  const spec = boxSpec(project);
+  const spec = roomSpec(project);
   const sourcesM = sourceTriples(project);
   const jobs: Job[] = [];
   const takers: ((answers: readonly Answers[Job['kind']][]) => void)[] = [];

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { boxSpec, earTriples, sourceTriples } from '../../../../src/analysis/inputs.ts';
+import { earTriples, roomSpec, sourceTriples } from '../../../../src/analysis/inputs.ts';
 import { bassSlice, type SliceQuestion, seatsMeanDb } from '../../../../src/analysis/slice/field.ts';
 import { enginePlane, sliceGrid } from '../../../../src/analysis/slice/grid.ts';
 import { type Cut, cutOf, type SliceWish, sliceFrequenciesHz } from '../../../../src/analysis/slice/wish.ts';
-import { createBoxField } from '../../../../src/engines/bass/box-field.ts';
+import { createRoomField } from '../../../../src/engines/bass/create-room-field.ts';
 import type { Project } from '../../../../src/model/project.ts';
 import { initialSlice } from '../../../../src/state/slice.ts';
 import { demo } from '../rooms.ts';
@@ -19,7 +19,7 @@ const question = (wish: SliceWish, frequencyHz = 63, of = project): SliceQuestio
 });
 
 const solved = (of: Project, asked: SliceQuestion, meanDb: number | null = null) => {
-  const field = createBoxField(boxSpec(of));
+  const field = createRoomField(roomSpec(of), 'fine');
   const sources = sourceTriples(of);
   const plane = enginePlane(of, asked.cut);
   const fields = [...asked.frequenciesHz].map((hz) =>
@@ -83,7 +83,11 @@ describe('the field over a slice', () => {
     point[plane.normal] = plane.atM;
     point[plane.uAxis] = plane.uM[i];
     point[plane.vAxis] = plane.vM[j];
-    const unit = createBoxField(boxSpec(alone)).unitResponses(sourceTriples(alone), point, Float64Array.of(63));
+    const unit = createRoomField(roomSpec(alone), 'fine').unitResponses(
+      sourceTriples(alone),
+      point,
+      Float64Array.of(63),
+    );
     const expected = 20 * Math.log10(Math.hypot(unit.re[0], unit.im[0])) - 3;
     const at = j * slice.uM.length + i;
     // The slice's own stated error against the point formula is a hundredth of a decibel (engine.md 6: 1.7e-4 relative).
@@ -119,7 +123,7 @@ describe('the seats’ mean', () => {
   it('agrees with the slice at the ears: over the seats the differences sum to nothing', () => {
     const asked = question({ ...initialSlice, as: 'difference', height: 'ear' }, 50);
     const ears = earTriples(project);
-    const field = createBoxField(boxSpec(project));
+    const field = createRoomField(roomSpec(project), 'fine');
     const meanDb = seatsMeanDb(
       project,
       field.unitResponses(sourceTriples(project), ears, asked.frequenciesHz),
