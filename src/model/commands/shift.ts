@@ -14,9 +14,18 @@ const clean = (valueM: number): number => Number(valueM.toFixed(6));
 
 const cleaned = ([x, y, z]: Vec3): Vec3 => [clean(x), clean(y), clean(z)];
 
-/** The nearest place where a box of this size stands wholly in the room. */
-const kept = (project: Project, atM: Vec3, [width, height, depth]: Vec3): Vec3 =>
-  cleaned(roomShape(project).nearestInside(atM, [width / 2, height / 2, depth / 2]));
+const SHRUNK = [1, 0.9, 0.8, 0.6, 0.4, 0.2, 0];
+
+/**
+ * The nearest place to `toM` where a thing of this size stands in the room. What is let into a wall or ceiling already,
+ * because it is mounted there, may go on reaching as far into it.
+ */
+const kept = (project: Project, fromM: Vec3, toM: Vec3, [width, height, depth]: Vec3): Vec3 => {
+  const shape = roomShape(project);
+  const around = (share: number): Vec3 => [(width / 2) * share, (height / 2) * share, (depth / 2) * share];
+  const share = SHRUNK.find((one) => shape.contains(fromM, around(one))) ?? 1;
+  return cleaned(shape.nearestInside(toM, around(share)));
+};
 
 const clampTo = (value: number, max: number): number => Math.min(Math.max(0, value), Math.max(0, max));
 
@@ -45,7 +54,7 @@ const shiftObject = (project: Project, id: string, byM: Vec3): Edit => {
   const object = project.room.objects[index];
   const sizeM = object.maxM.map((max, axis) => max - object.minM[axis]) as unknown as Vec3;
   const middle = object.minM.map((min, axis) => min + sizeM[axis] / 2) as unknown as Vec3;
-  const to = kept(project, moved(middle, byM), sizeM);
+  const to = kept(project, middle, moved(middle, byM), sizeM);
   const by = to.map((value, axis) => value - middle[axis]) as unknown as Vec3;
   const minM = cleaned(moved(object.minM, by));
   const maxM = cleaned(moved(object.maxM, by));
@@ -56,7 +65,7 @@ const shiftSource = (project: Project, kind: 'loudspeaker' | 'subwoofer', id: st
   const list = kind === 'loudspeaker' ? project.loudspeakers : project.subwoofers;
   const { atM, sizeM } = list.find((one) => one.id === id)!;
   const move = kind === 'loudspeaker' ? moveLoudspeaker : moveSubwoofer;
-  return move(project, id, kept(project, moved(atM, byM), sizeM));
+  return move(project, id, kept(project, atM, moved(atM, byM), sizeM));
 };
 
 /** The picture across, up or off its wall; kept inside the room. */
@@ -64,8 +73,9 @@ const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
   const { picture } = project;
   const { widthM, aspect, centreXM, bottomM, offFrontWallM } = picture;
   const sizeM: Vec3 = [widthM, widthM / aspect, 0];
-  const middle: Vec3 = [centreXM + dx, bottomM + sizeM[1] / 2 + dy, offFrontWallM + dz];
-  const [x, y, z] = kept(project, middle, sizeM);
+  const from: Vec3 = [centreXM, bottomM + sizeM[1] / 2, offFrontWallM];
+  const to = moved(from, [dx, dy, dz]);
+  const [x, y, z] = kept(project, from, to, sizeM);
   const bottom = Math.max(0, clean(y - sizeM[1] / 2));
   if (x === centreXM && bottom === bottomM && z === offFrontWallM) return { ok: true, project };
   return setValue(project, ['picture'], { ...picture, centreXM: x, bottomM: bottom, offFrontWallM: z });
@@ -74,7 +84,7 @@ const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
 export const shiftProjector = (project: Project, byM: Vec3): Edit => {
   const { projector } = project.picture;
   if (!projector) return { ok: true, project };
-  const to = kept(project, moved(projector.atM, byM), [0.42, 0.15, 0.36]);
+  const to = kept(project, projector.atM, moved(projector.atM, byM), [0.42, 0.15, 0.36]);
   return setValue(project, ['picture', 'projector', 'atM'], [...to]);
 };
 
