@@ -14,6 +14,8 @@ export interface Notice {
   readonly tone: 'plain' | 'caution';
   readonly title: string;
   readonly lines: readonly string[];
+  /** What can be done about it, as one button. */
+  readonly action?: { readonly word: string; run(): void };
 }
 
 /** What a person is doing just now: never saved with the project, never undone. */
