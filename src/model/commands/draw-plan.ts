@@ -121,6 +121,12 @@ export const drawPlan = (project: Project, drawn: readonly Point2[]): Edit => {
     });
   }
   const plan = planFrom(corners);
+  if (plan.shape === 'rectangle')
+    for (const side of ['widthM', 'lengthM'] as const)
+      if (plan[side] < 1.5 || plan[side] > 30) {
+        const allowed = { kind: 'range', min: 1.5, max: 30 } as const;
+        return refuse({ field: `room.plan.${side}`, holds: plan[side], allowed });
+      }
   const before = roomShape(project).walls;
   const made = roomShape({ room: { ...project.room, plan } }).walls;
   const named = (edge: number): number[] => {
