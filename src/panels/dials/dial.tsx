@@ -1,8 +1,9 @@
 import { Components, createPlugin, type LevaInputProps, useDrag, useInputContext } from 'leva/plugin';
-import { type KeyboardEvent, useEffect, useState } from 'react';
+import type { KeyboardEvent } from 'react';
 import { formatQuantity, isNumberQuantity, readInput, stepFor } from '../../words/quantities.ts';
 import type { UnitSystem } from '../../words/quantities-length.ts';
 import type { Control } from '../parameters/controls.ts';
+import { useDraft } from '../parameters/useDraft.ts';
 
 /** What Leva holds of a value; null where the document holds none. */
 export type DialValue = number | string | boolean | null;
@@ -52,8 +53,7 @@ const WrittenDial = () => {
   const { field } = control;
   const isNumber = isNumberQuantity(field.quantity);
   const written = writtenOf(value, settings);
-  const [text, setText] = useState(written);
-  useEffect(() => setText(written), [written]);
+  const [text, setText] = useDraft(written);
   const put = (next: DialValue) => {
     say(null);
     emitOnEditStart();

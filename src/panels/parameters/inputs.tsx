@@ -1,6 +1,7 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import type { KeyboardEvent } from 'react';
 import { formatQuantity, isNumberQuantity } from '../../words/quantities.ts';
 import type { Handled } from './useControl.ts';
+import { useDraft } from './useDraft.ts';
 
 interface InputProps {
   readonly handled: Handled;
@@ -34,18 +35,7 @@ const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
   const { control, written, take, say, step } = handled;
   const { field } = control;
   const isNumber = isNumberQuantity(field.quantity);
-  const [text, setText] = useState(written);
-  const latest = useRef({ text: written, written, take });
-  latest.current = { text, written, take };
-  useEffect(() => setText(written), [written]);
-  // What was written is taken when the form goes away under it: another thing was chosen.
-  useEffect(
-    () => () => {
-      const { text: last, written: was, take: keep } = latest.current;
-      if (last !== was) keep(last);
-    },
-    [],
-  );
+  const [text, setText] = useDraft(written);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
     if (event.key === 'Enter') take(text);
