@@ -247,27 +247,34 @@ export const patchCouplings = (inputs: CouplingInputs): Float64Array => {
       if (patches[i].normal === patches[j].normal) addParallel(inputs, i, j, size, out);
       else addMeeting(inputs, i, j, size, out, along);
     }
-    addTail(inputs, i, size, out);
   }
+  addTails(inputs, size, out);
   return out;
 };
 
-/** The static tail of a patch's coupling to itself (static-tail.ts). */
-const addTail = ({ state, patches, layout }: CouplingInputs, i: number, size: number, out: Float64Array): void => {
-  const { normal, side } = patches[i];
-  const { start, first } = layout.functions.patches[i];
-  const { sums: tail } = layout.tails[i];
-  const bRe = state.walls[normal][2 * side];
-  const bIm = state.walls[normal][2 * side + 1];
-  const re3 = (state.kRe * state.kRe - state.kIm * state.kIm) / 2 + bRe * bRe - bIm * bIm;
-  const im3 = state.kRe * state.kIm + 2 * bRe * bIm;
-  const count = first.length;
-  for (let a = 0; a < count; a++) {
-    for (let b = 0; b < count; b++) {
-      const t = 3 * (a * count + b);
-      const at = 2 * ((start + a) * size + start + b);
-      out[at] += tail[t] - bRe * tail[t + 1] + re3 * tail[t + 2];
-      out[at + 1] += im3 * tail[t + 2] - bIm * tail[t + 1];
+/** The static tails of the couplings on one wall (static-tail.ts). */
+const addTails = ({ state, patches, layout }: CouplingInputs, size: number, out: Float64Array): void => {
+  for (const { i, j, sums: tail } of layout.tails) {
+    const { normal, side } = patches[i];
+    const [own, other] = [layout.functions.patches[i], layout.functions.patches[j]];
+    const bRe = state.walls[normal][2 * side];
+    const bIm = state.walls[normal][2 * side + 1];
+    const re3 = (state.kRe * state.kRe - state.kIm * state.kIm) / 2 + bRe * bRe - bIm * bIm;
+    const im3 = state.kRe * state.kIm + 2 * bRe * bIm;
+    const count = other.first.length;
+    for (let a = 0; a < own.first.length; a++) {
+      for (let b = 0; b < count; b++) {
+        const t = 3 * (a * count + b);
+        const re = tail[t] - bRe * tail[t + 1] + re3 * tail[t + 2];
+        const im = im3 * tail[t + 2] - bIm * tail[t + 1];
+        const at = 2 * ((own.start + a) * size + other.start + b);
+        out[at] += re;
+        out[at + 1] += im;
+        if (i === j) continue;
+        const turned = 2 * ((other.start + b) * size + own.start + a);
+        out[turned] += re;
+        out[turned + 1] += im;
+      }
     }
   }
 };

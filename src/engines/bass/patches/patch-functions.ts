@@ -28,35 +28,54 @@ export interface PatchFunctions {
 export const PER_RADIAN = 1;
 /** A side shorter than this is even enough for a constant at long waves. */
 const SHORT_M = 0.25;
+/** 2 would be an ellipse, all that a plane wave along the patch needs; 1.3 takes a quarter less and is hardly worse. */
+const CORNER = 1.3;
+/** A patch that does half as much has its orders ranked this much later, on a scale where its last order is 1. */
+const PER_OCTAVE = 0.1;
 /** Most functions in one room: a factorisation then takes some 10 ms a frequency. */
 export const MOST_FUNCTIONS = 160;
 
-const ordersFor = (lengthM: number, radians: number, share: number): number =>
-  1 + Math.ceil(share * (Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2) - 1e-9);
+const ordersFor = (lengthM: number, radians: number): number =>
+  1 + Math.ceil(Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2 - 1e-9);
 
-/** Pairs of orders below the straight line from one side's last order to the other's: high products add nothing. */
-const pairsOf = (first: number, second: number): [number, number][] => {
-  const pairs: [number, number][] = [];
-  for (let p = 0; p < first; p++)
-    for (let q = 0; q < second; q++) if (p / first + q / second < 1 + 0.5 / Math.max(first, second)) pairs.push([p, q]);
-  return pairs;
+/** One product of polynomials on one patch; the constant ranks first, high orders last, earlier on patches that do more. */
+interface Candidate {
+  readonly patch: number;
+  readonly pair: readonly [number, number];
+  readonly rank: number;
+}
+
+/** Pairs of orders under the curve (p / first)^CORNER + (q / second)^CORNER = 1: the highest products add nothing. */
+const candidatesOf = (area: PatchArea, patch: number, radians: number, most: number): Candidate[] => {
+  const { fromM, toM, delta } = area;
+  const sides = [toM[0] - fromM[0], toM[1] - fromM[1]] as const;
+  const [first, second] = [ordersFor(sides[0], radians), ordersFor(sides[1], radians)];
+  const lesser = PER_OCTAVE * Math.log2(most / (Math.hypot(delta[0], delta[1]) * sides[0] * sides[1]));
+  const found: Candidate[] = [];
+  for (let p = 0; p < first; p++) {
+    for (let q = 0; q < second; q++) {
+      if ((p / first) ** CORNER + (q / second) ** CORNER >= 1) continue;
+      found.push({
+        patch,
+        pair: [p, q],
+        rank: p + q === 0 ? Number.NEGATIVE_INFINITY : p / first + q / second + lesser,
+      });
+    }
+  }
+  return found;
 };
 
-const pairsFor = (areas: readonly PatchArea[], radians: number, share: number): [number, number][][] =>
-  areas.map(({ fromM, toM }) =>
-    pairsOf(ordersFor(toM[0] - fromM[0], radians, share), ordersFor(toM[1] - fromM[1], radians, share)),
-  );
-
-/** The functions for the wavenumber k (1/m); with too many patches each gets fewer, at least one. */
+/** The functions for the wavenumber k (1/m); with too many patches the lowest ranks are kept, of each patch at least one. */
 export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian = PER_RADIAN): PatchFunctions => {
-  let share = 1;
-  let pairs = pairsFor(areas, perRadian * k, share);
-  const total = (): number => pairs.reduce((sum, list) => sum + list.length, 0);
-  while (total() > MOST_FUNCTIONS && share > 0.01) {
-    share *= 0.9;
-    pairs = pairsFor(areas, perRadian * k, share);
+  const effect = ({ fromM, toM, delta }: PatchArea): number =>
+    Math.hypot(delta[0], delta[1]) * (toM[0] - fromM[0]) * (toM[1] - fromM[1]);
+  const most = Math.max(0, ...areas.map(effect));
+  let candidates = areas.flatMap((area, i) => candidatesOf(area, i, perRadian * k, most));
+  if (candidates.length > MOST_FUNCTIONS) {
+    candidates = candidates.sort((a, b) => a.rank - b.rank || a.patch - b.patch).slice(0, MOST_FUNCTIONS);
   }
-  if (total() > MOST_FUNCTIONS) pairs = areas.map(() => [[0, 0]]);
+  const pairs: (readonly [number, number])[][] = areas.map(() => []);
+  for (const { patch, pair } of candidates) pairs[patch].push(pair);
   let start = 0;
   const patches = pairs.map((list) => {
     const made: FunctionsOfPatch = {

@@ -14,7 +14,7 @@ export interface PatchLayout {
   readonly counts: readonly number[];
   /** Orders those terms need per axis. */
   readonly orders: readonly number[];
-  /** Per patch: what the terms beyond add to its coupling with itself. */
+  /** What the terms beyond add to the couplings on one wall. */
   readonly tails: readonly StaticTail[];
 }
 
@@ -25,11 +25,11 @@ export interface Fineness {
 
 /**
  * Transverse sums that end in a patch are cut at sqrt(k^2 + reach^2): the integrals over a patch fall with every order, and
- * what a patch's coupling to itself still lacks is added as a static tail.
+ * what couplings on one wall still lack is added as a static tail.
  */
 const RESPONSES: Fineness = { reachPerM: 8, perRadian: PER_RADIAN };
 /** Frequencies and decays of modes ask for less. */
-export const MODES: Fineness = { reachPerM: 5, perRadian: 0.5 };
+export const MODES: Fineness = { reachPerM: 5, perRadian: 0.75 };
 /** Layouts are made for wavenumbers in steps of this, 27 Hz. */
 const STEP_PER_M = 0.5;
 
