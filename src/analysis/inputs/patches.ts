@@ -1,4 +1,5 @@
 import { admittanceFromDiffuse } from '../../engines/acoustics/admittance.ts';
+import { MOST_FUNCTIONS } from '../../engines/bass/patches/patch-functions.ts';
 import { type Admittance, isPrism, type RoomSpec, type WallPatch } from '../../engines/bass/room-field.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Opening, Patch, Project } from '../../model/project.ts';
@@ -105,17 +106,25 @@ export const roomPatches = (project: Project, spec: RoomSpec, damping: Damping =
     }),
   );
 
-/** An opening whose far side the bass prediction takes as endless air. */
-export interface OpenOpening {
-  readonly id: string;
-  readonly areaM2: number;
-  readonly opensTo: Opening['opensTo'];
-}
+/** Area of every opening that nothing closes, m2, by id. */
+export const openAreas = ({ room }: Project): readonly { readonly id: string; readonly areaM2: number }[] =>
+  room.openings.filter(isOpen).map(({ id, widthM, heightM }) => ({ id, areaM2: widthM * heightM }));
 
 /**
- * The openings for which the prediction is an approximation: a termination of rho c takes all that arrives straight on and
- * sends nothing back, while a real opening is less than a wavelength wide in the bass, reflects part of it, and the room
- * behind answers with modes of its own.
+ * What the bass leaves out at open doors and openings, in a sentence for the person; null where nothing is open. A termination
+ * of rho c takes all that arrives straight on and sends nothing back; a real opening is narrower than a wave, reflects part
+ * of it, and the room behind answers with modes of its own.
  */
-export const openingApproximation = ({ room }: Project): OpenOpening[] =>
-  room.openings.filter(isOpen).map(({ id, widthM, heightM, opensTo }) => ({ id, areaM2: widthM * heightM, opensTo }));
+export const openingApproximation = (project: Project): string | null => {
+  const open = openAreas(project);
+  if (open.length === 0) return null;
+  const areaM2 = open.reduce((sum, one) => sum + one.areaM2, 0);
+  const what = open.length === 1 ? 'the open doorway is' : `the ${open.length} openings are`;
+  return `For the bass, ${what} taken to let everything out that meets ${open.length === 1 ? 'it' : 'them'} (${areaM2.toFixed(1)} m²) and nothing back in. A real opening sends part of it back and the space behind answers, so expect rougher figures near it and below the first mode.`;
+};
+
+/** What the bass leaves out where there are very many patches, in a sentence for the person; null where it leaves out nothing. */
+export const patchesApproximation = ({ patches = [] }: RoomSpec): string | null =>
+  patches.length > MOST_FUNCTIONS
+    ? `For the bass, only the ${MOST_FUNCTIONS} of ${patches.length} patches that matter most are worked out one by one; the others are spread evenly over their walls.`
+    : null;

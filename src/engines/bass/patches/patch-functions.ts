@@ -65,7 +65,7 @@ const candidatesOf = (area: PatchArea, patch: number, radians: number, most: num
   return found;
 };
 
-/** The functions for the wavenumber k (1/m); with too many patches the lowest ranks are kept, of each patch at least one. */
+/** The functions for the wavenumber k (1/m); the lowest MOST_FUNCTIONS ranks, at least one of each patch unless patches are more than that. */
 export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian = PER_RADIAN): PatchFunctions => {
   const effect = ({ fromM, toM, delta }: PatchArea): number =>
     Math.hypot(delta[0], delta[1]) * (toM[0] - fromM[0]) * (toM[1] - fromM[1]);
@@ -80,7 +80,7 @@ export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian
   const patches = pairs.map((list) => {
     const made: FunctionsOfPatch = {
       start,
-      orders: [Math.max(...list.map(([p]) => p)) + 1, Math.max(...list.map(([, q]) => q)) + 1],
+      orders: [Math.max(0, ...list.map(([p]) => p)) + 1, Math.max(0, ...list.map(([, q]) => q)) + 1],
       first: Uint8Array.from(list, ([p]) => p),
       second: Uint8Array.from(list, ([, q]) => q),
     };
