@@ -30,8 +30,8 @@ export const benchPlacement = (scene: Scene, ledger: ReturnType<typeof createLed
   ] as const) {
     const candidates = createBoxField(scene.spec).unitResponses(alongWalls(scene.spec.sizeM), scene.rows, frequencies);
     const seats = scene.rows.length / 3;
-    let plain = new Float64Array(0);
-    let ours = new Float32Array(0);
+    let plain: Float64Array = new Float64Array(0);
+    let ours: Float32Array = new Float32Array(0);
     const [fast, slow] = interleave(
       5,
       [
