@@ -1,6 +1,7 @@
 import type { Vec3 } from '../math/vec3.ts';
 import { seatIndices } from './items.ts';
 import type { ItemRef, Project } from './project.ts';
+import { roomShape } from './room/shape.ts';
 import { seatPose } from './seating.ts';
 
 /** The room a thing takes, along the document's axes, metres. */
@@ -45,11 +46,13 @@ export const seatExtent = (project: Project, id: string): Extent | null => {
   };
 };
 
-export const pictureExtent = ({ picture }: Project): Extent => {
-  const { centreXM, widthM, bottomM, aspect, offFrontWallM } = picture;
+/** The front wall is at the plan's least z. */
+export const pictureExtent = (project: Project): Extent => {
+  const { centreXM, widthM, bottomM, aspect, offFrontWallM } = project.picture;
+  const zM = roomShape(project).minM[2] + offFrontWallM;
   return {
-    minM: [centreXM - widthM / 2, bottomM, offFrontWallM],
-    maxM: [centreXM + widthM / 2, bottomM + widthM / aspect, offFrontWallM],
+    minM: [centreXM - widthM / 2, bottomM, zM],
+    maxM: [centreXM + widthM / 2, bottomM + widthM / aspect, zM],
   };
 };
 

@@ -73,9 +73,11 @@ const shiftPicture = (project: Project, [dx, dy, dz]: Vec3): Edit => {
   const { picture } = project;
   const { widthM, aspect, centreXM, bottomM, offFrontWallM } = picture;
   const sizeM: Vec3 = [widthM, widthM / aspect, 0];
-  const from: Vec3 = [centreXM, bottomM + sizeM[1] / 2, offFrontWallM];
+  const frontZM = roomShape(project).minM[2];
+  const from: Vec3 = [centreXM, bottomM + sizeM[1] / 2, frontZM + offFrontWallM];
   const to = moved(from, [dx, dy, dz]);
-  const [x, y, z] = kept(project, from, to, sizeM);
+  const [x, y, at] = kept(project, from, to, sizeM);
+  const z = clean(at - frontZM);
   const bottom = Math.max(0, clean(y - sizeM[1] / 2));
   if (x === centreXM && bottom === bottomM && z === offFrontWallM) return { ok: true, project };
   return setValue(project, ['picture'], { ...picture, centreXM: x, bottomM: bottom, offFrontWallM: z });
