@@ -1,6 +1,6 @@
-import { dividedFinely, smoothed } from '../engines/bass/curve.ts';
+import { smoothed } from '../engines/bass/curve.ts';
 import type { UnitResponses } from '../engines/bass/room-field.ts';
-import { type Drive, levelsDb, type SummedField, superpose } from '../engines/bass/superpose.ts';
+import { levelsDb, superpose } from '../engines/bass/superpose.ts';
 import type { Project } from '../model/project.ts';
 import { seatPoses } from '../model/seating.ts';
 import { drivesOf } from './inputs/drives.ts';
@@ -19,27 +19,7 @@ export const curveFrequenciesHz = (): Float64Array =>
     (_, i) => FROM_HZ * 2 ** (i / STEPS_PER_OCTAVE),
   );
 
-/** Levels on the curves' frequencies of responses there, or on the report's: then the complex sums are interpolated. */
-const levelsOn = (units: UnitResponses, drives: readonly Drive[], frequenciesHz: Float64Array): Float64Array => {
-  if (units.frequencies === frequenciesHz.length) return levelsDb(superpose(units, drives, frequenciesHz));
-  const coarse = defaultFrequenciesHz();
-  if (units.frequencies !== coarse.length) throw new RangeError('the responses are of other frequencies');
-  const { receivers, frequencies, re, im } = superpose(units, drives, coarse);
-  const fine: SummedField = {
-    receivers,
-    frequencies: frequenciesHz.length,
-    re: new Float64Array(receivers * frequenciesHz.length),
-    im: new Float64Array(receivers * frequenciesHz.length),
-  };
-  for (let seat = 0; seat < receivers; seat += 1) {
-    const [from, to] = [seat * frequencies, (seat + 1) * frequencies];
-    fine.re.set(dividedFinely(re.subarray(from, to), DIVIDED), seat * frequenciesHz.length);
-    fine.im.set(dividedFinely(im.subarray(from, to), DIVIDED), seat * frequenciesHz.length);
-  }
-  return levelsDb(fine);
-};
-
-/** Unit responses of one room by damping, on the report's frequencies or (fine) on the curves'. */
+/** Unit responses of one room by damping on the report's frequencies, and (fine) on the curves'. */
 export interface CurveUnits {
   readonly nominal: UnitResponses;
   readonly low: UnitResponses | null;
@@ -47,27 +27,42 @@ export interface CurveUnits {
   readonly fine: UnitResponses | null;
 }
 
+/** How far the damping band reaches from the nominal level on the report's frequencies, index seat * frequencies + frequency. */
+const reach = (
+  levels: Float64Array,
+  ends: readonly Float64Array[] | null,
+  pick: (...values: number[]) => number,
+): Float64Array | null => ends && levels.map((level, i) => pick(level, ...ends.map((end) => end[i])) - level);
+
 /**
- * Every seat's level as a curve to be drawn. On the report's frequencies it is the report's; between them it is worked out
- * (fine) or follows the complex field, so that a narrow dip is as deep as it is.
+ * Every seat's level as a curve to be drawn: on the report's frequencies, or (fine) on four times as many, so that narrow
+ * dips are as deep as they are. At the report's frequencies it is the report's; between them the damping band keeps its
+ * distance from the curve. (Between coarse points neither level nor complex field can be had by interpolation: a cubic
+ * through the field was no nearer to the truth than straight levels, and had dips where there are none.)
  */
 export const bassCurves = (project: Project, { nominal, low, high, fine }: CurveUnits): BassCurves => {
-  const frequenciesHz = curveFrequenciesHz();
   const drives = drivesOf(project);
+  const coarseHz = defaultFrequenciesHz();
+  const frequenciesHz = fine ? curveFrequenciesHz() : coarseHz;
+  const driven = (units: UnitResponses, hz: Float64Array) => levelsDb(superpose(units, drives, hz));
+  const coarse = driven(nominal, coarseHz);
+  const levels = fine ? driven(fine, frequenciesHz) : coarse;
+  const ends = low && high && [driven(low, coarseHz), driven(high, coarseHz)];
+  const [down, up] = [reach(coarse, ends, Math.min), reach(coarse, ends, Math.max)];
   const count = frequenciesHz.length;
-  const levels = levelsOn(fine ?? nominal, drives, frequenciesHz);
-  const bounds = low && high && [levelsOn(low, drives, frequenciesHz), levelsOn(high, drives, frequenciesHz)];
-  const bound = (pick: (...values: number[]) => number) =>
-    bounds && levels.map((level, i) => pick(level, bounds[0][i], bounds[1][i]));
-  const [least, greatest] = [bound(Math.min), bound(Math.max)];
+  const steps = fine ? DIVIDED : 1;
   const seats = seatPoses(project).map(({ seat }, index) => {
-    const [from, to] = [index * count, (index + 1) * count];
-    return {
-      id: seat.id,
-      levelDb: levels.slice(from, to),
-      lowDb: least?.slice(from, to) ?? null,
-      highDb: greatest?.slice(from, to) ?? null,
+    const levelDb = levels.slice(index * count, (index + 1) * count);
+    const moved = (by: Float64Array | null) => {
+      if (!by) return null;
+      const own = by.subarray(index * coarseHz.length, (index + 1) * coarseHz.length);
+      return levelDb.map((level, i) => {
+        const at = Math.floor(i / steps);
+        const next = Math.min(at + 1, own.length - 1);
+        return level + own[at] + (i / steps - at) * (own[next] - own[at]);
+      });
     };
+    return { id: seat.id, levelDb, lowDb: moved(down), highDb: moved(up) };
   });
   return { frequenciesHz, seats, fine: fine !== null };
 };

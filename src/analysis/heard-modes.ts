@@ -8,13 +8,15 @@ import { seatIdsInOrder } from './inputs.ts';
 import { modeReadouts } from './modes.ts';
 import type { HeardModes } from './types.ts';
 
+/** A mode coupled this much less than the strongest adds nothing to a decay: -80 dB. */
+const UNHEARD = 1e-4;
 /** Quieter than this is as good as nothing, dB. */
 const SILENCE_DB = -300;
 
 /**
  * The modes by what a seat hears of each: the level the mode alone would have there at its own frequency, from the present
  * subwoofers as they are driven (modal-terms.ts). A mode with a node at the seat, or one that the subwoofers together do
- * not excite, comes last. Decay by third octave is that of the same terms.
+ * not excite, comes last. Decay by third octave is that of the terms that are heard.
  * @param shapes values at the subwoofers, then at the seats, in the document's order: index mode * places + place
  */
 export const heardModes = (
@@ -39,6 +41,7 @@ export const heardModes = (
     }
     return { hz: dampedHz, decayS, coupling: Math.hypot(re, im) * Math.abs(shapes[n * places + seat]) };
   });
+  const least = UNHEARD * terms.reduce((most, { coupling }) => Math.max(most, coupling), 0);
   const heard = terms.map((term, n) => {
     const size = resonantSize(term, soundSpeed);
     return {
@@ -49,7 +52,7 @@ export const heardModes = (
     };
   });
   const thirds = THIRD_OCTAVES.map(({ nominalHz, lowHz, highHz }) => {
-    const within = terms.filter(({ hz }) => hz >= lowHz && hz < highHz);
+    const within = terms.filter(({ hz, coupling }) => hz >= lowHz && hz < highHz && coupling > least);
     return { hz: nominalHz, decayS: bandDecayS(within), modes: within.length };
   });
   return { seatId, modes: heard.sort((a, b) => b.levelDb - a.levelDb), thirds };

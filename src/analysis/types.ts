@@ -79,11 +79,11 @@ export interface ModeReadout {
   readonly decayS: number;
 }
 
-/** The seats' levels on a grid fine enough to draw: every 96th of an octave from 20 Hz. */
+/** The seats' levels as they are drawn: every 96th of an octave from 20 Hz, or on the report's frequencies until that is had. */
 export interface BassCurves {
   readonly frequenciesHz: Float64Array;
   readonly seats: readonly SeatBass[];
-  /** Worked out at every point; else between the report's frequencies by the complex field. */
+  /** Every 96th of an octave. */
   readonly fine: boolean;
 }
 

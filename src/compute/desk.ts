@@ -1,6 +1,16 @@
 import { createRoomField } from '../engines/bass/create-room-field.ts';
 import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
-import type { Answers, AnswerTo, Job, ModesJob, ResponsesJob, ShapesJob, SlicesJob, UnitSlices } from './protocol.ts';
+import type {
+  Answers,
+  AnswerTo,
+  Job,
+  ModesJob,
+  ResponsesJob,
+  ShapesJob,
+  SlicesJob,
+  UnitSlices,
+  WarmJob,
+} from './protocol.ts';
 import { createRecent } from './recent.ts';
 
 /** Rooms kept with what is solved of them: three dampings of one room, and its quick version. A prism takes up to some 35 MB. */
@@ -30,7 +40,7 @@ export const createDesk = (): Desk => {
   const fields = createRecent<RoomField>(FIELDS_KEPT);
   const columns = createRecent<Column>(RESPONSES_KEPT);
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
-  const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0 };
+  const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0, warm: 0 };
 
   const settingOf = ({ spec, detail = 'fine' }: Job): string => `${detail}${JSON.stringify(spec)}`;
   const fieldOf = (job: Job): RoomField =>
@@ -83,10 +93,17 @@ export const createDesk = (): Desk => {
     return fieldOf(job).modeShapes?.(job.maxHz, job.pointsM) ?? null;
   };
 
+  const warm = (job: WarmJob): null => {
+    engineCalls.warm += 1;
+    fieldOf(job).warmUp(job.frequenciesHz);
+    return null;
+  };
+
   const answer = (job: Job): Answers[Job['kind']] => {
     if (job.kind === 'responses') return responses(job);
     if (job.kind === 'slices') return unitSlices(job);
     if (job.kind === 'shapes') return shapes(job);
+    if (job.kind === 'warm') return warm(job);
     return modes(job);
   };
   return { run: <J extends Job>(job: J) => answer(job) as AnswerTo<J>, engineCalls };

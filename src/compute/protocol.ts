@@ -42,7 +42,16 @@ export interface ShapesJob {
   readonly pointsM: Float64Array;
 }
 
-export type Job = ResponsesJob | SlicesJob | ModesJob | ShapesJob;
+/** Prepares a room at some frequencies, in portions short enough for a hand that may move again. */
+export interface WarmJob {
+  readonly kind: 'warm';
+  readonly spec: RoomSpec;
+  /** `fine` where nothing else is said. */
+  readonly detail?: Detail;
+  readonly frequenciesHz: Float64Array;
+}
+
+export type Job = ResponsesJob | SlicesJob | ModesJob | ShapesJob | WarmJob;
 
 /** One unit field a source: index iv * uM.length + iu. */
 export interface UnitSlices {
@@ -56,6 +65,7 @@ export interface Answers {
   modes: RoomMode[];
   /** Index mode * points + point; null where a room's shapes are not to be had. */
   shapes: Float64Array | null;
+  warm: null;
 }
 
 export type AnswerTo<J extends Job> = Answers[J['kind']];

@@ -1,4 +1,5 @@
 import type { Lane } from '../../compute/lane.ts';
+import type { Detail } from '../../engines/bass/room-field.ts';
 import type { SessionState } from '../../state/session.ts';
 import type { View } from '../../state/view.tsx';
 import { createBackground } from './bass/background.ts';
@@ -6,6 +7,7 @@ import { emptyKept } from './bass/kept.ts';
 import { createRefining } from './bass/refining.ts';
 import { show } from './bass/showing.ts';
 import { answered, errandFor, type Wanted, wantedOf } from './bass/wanted.ts';
+import { createWarming } from './bass/warming.ts';
 
 export interface Lanes {
   readonly interactive: Lane;
@@ -19,11 +21,12 @@ const sameQuestion = (now: SessionState, before: SessionState): boolean =>
   now.slice === before.slice &&
   now.bassSheet === before.bassSheet;
 
-const sameWanted = (a: Wanted, b: Wanted | null): boolean =>
-  a.responsesKey === b?.responsesKey && a.slicesKey === b.slicesKey && a.meanKey === b.meanKey;
+const sameWanted = (a: Wanted, b: Wanted): boolean =>
+  a.responsesKey === b.responsesKey && a.slicesKey === b.slicesKey && a.meanKey === b.meanKey;
 
 /**
- * Keeps the bass results up to date. The interactive lane answers seats and slice together, so that what is shown together
+ * Keeps the bass results up to date. A room that takes a while is shown by a first picture at once and refined when the hand
+ * rests, in portions, so that a hand that moves again waits for none of it. The interactive lane answers seats and slice together, so that what is shown together
  * was computed together; when the hand rests, the background lane adds what takes longer: modes,
  * damping band, curves to be drawn, and a decay where one is looked at. Unit responses are
  * kept apart from gain, delay and polarity: an edit of those is shown from what is kept and calls no engine.
@@ -31,40 +34,66 @@ const sameWanted = (a: Wanted, b: Wanted | null): boolean =>
 export const feedBass = (view: View, lanes: Lanes): (() => void) => {
   const kept = emptyKept();
   const refining = createRefining(view);
-  let asked: Wanted | null = null;
+  const warming = createWarming(lanes.interactive);
+  let asked: { readonly wanted: Wanted; readonly detail: Detail } | null = null;
+  let warmingUp = false;
   let stopped = false;
 
-  /** What the background may work for: the hand rests and the seats are answered. */
+  /** What the background may work for: the hand rests and what is shown is fine. */
   const atRest = (): Wanted | null => {
     if (stopped || view.document.getState().gestureOpen) return null;
     const wanted = wantedOf(view);
-    return kept.responses.key === wanted.responsesKey ? wanted : null;
+    return answered(wanted, kept, 'fine') ? wanted : null;
   };
   const background = createBackground(lanes.background, kept, atRest, () => {
     if (!stopped) show(view, kept, wantedOf(view));
   });
 
-  const ask = async (wanted: Wanted) => {
-    const errand = errandFor(wanted, kept);
-    asked = wanted;
+  const ask = async (wanted: Wanted, detail: Detail) => {
+    const errand = errandFor(wanted, kept, detail);
+    asked = { wanted, detail };
     refining.begin();
     const outcome = await lanes.interactive.ask(errand.jobs);
-    if (!lanes.interactive.busy) refining.end();
     if (stopped || outcome.status === 'superseded') return;
     if (outcome.status === 'failed') {
+      refining.end();
       view.results.setState({ trouble: 'The bass could not be worked out just now. Change anything to try again.' });
       return;
     }
     errand.take(outcome.answers);
     show(view, kept, wanted);
-    background.rest();
+    rest();
+  };
+
+  /** What is shown is what is wanted: what takes longer may be worked out, the first picture's finer one before all else. */
+  const rest = () => {
+    const wanted = wantedOf(view);
+    if (!answered(wanted, kept, 'first')) return;
+    if (answered(wanted, kept, 'fine')) {
+      if (!lanes.interactive.busy) refining.end();
+      background.rest();
+    } else void refine(wanted);
+  };
+
+  const refine = async (wanted: Wanted) => {
+    if (warmingUp || view.document.getState().gestureOpen) return;
+    warmingUp = true;
+    refining.begin();
+    const { fieldKey } = wanted;
+    const goOn = () => !stopped && !view.document.getState().gestureOpen && wantedOf(view).fieldKey === fieldKey;
+    const ready = await warming.warm(wanted, goOn);
+    warmingUp = false;
+    if (ready) update();
+    else if (!stopped && !view.document.getState().gestureOpen) rest();
   };
 
   const update = () => {
     const wanted = wantedOf(view);
     show(view, kept, wanted);
-    if (answered(wanted, kept)) background.rest();
-    else if (!sameWanted(wanted, asked) || !lanes.interactive.busy) void ask(wanted);
+    const detail = warming.detailFor(wanted);
+    if (answered(wanted, kept, detail)) rest();
+    else if (!asked || asked.detail !== detail || !sameWanted(wanted, asked.wanted) || !lanes.interactive.busy)
+      void ask(wanted, detail);
   };
 
   let seen = { revision: -1, gestureOpen: false };

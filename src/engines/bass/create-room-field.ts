@@ -1,13 +1,18 @@
 import { createBoxField } from './box-field.ts';
+import { evenBox } from './patches/even-box.ts';
 import { createPatchedBoxField } from './patches/patched-box-field.ts';
 import { createPrismField } from './prism/prism-field.ts';
 import { type Detail, isPrism, type RoomField, type RoomSpec } from './room-field.ts';
 
+/** Whether the first picture of a room is its last: a box without patches is exact at once. */
+export const isExactAtOnce = (spec: RoomSpec): boolean => !isPrism(spec) && (spec.patches ?? []).length === 0;
+
 /**
- * The field of any room the engine knows: a box, a box with patches, a prism. Only prisms are worked out more or less finely;
- * a box is exact at once.
+ * The field of any room the engine knows: a box, a box with patches, a prism. For a first picture prisms are worked out less
+ * finely, and a box has its patches spread over their walls.
  */
 export const createRoomField = (spec: RoomSpec, detail: Detail): RoomField => {
   if (isPrism(spec)) return createPrismField(spec, detail);
-  return spec.patches !== undefined && spec.patches.length > 0 ? createPatchedBoxField(spec) : createBoxField(spec);
+  if (isExactAtOnce(spec)) return createBoxField(spec);
+  return detail === 'first' ? createBoxField(evenBox(spec)) : createPatchedBoxField(spec);
 };

@@ -1,34 +1,4 @@
 /**
- * Complex values between even steps (of log f), by the cubic through the two nearest either way: a narrow dip is where real
- * and imaginary part pass through zero, which both do smoothly, while the level between two points knows nothing of it.
- * Lagrange's formula; the outermost steps lean on the nearest four points.
- * @param times how many steps each step is divided into
- * @returns (length - 1) x times + 1 values; the given ones are kept exactly
- */
-export const dividedFinely = (values: Float64Array, times: number): Float64Array => {
-  const last = values.length - 1;
-  const fine = new Float64Array(last * times + 1);
-  for (let i = 0; i < last; i++) {
-    const from = Math.min(Math.max(0, i - 1), Math.max(0, last - 3));
-    for (let k = 0; k < times; k++) {
-      const x = i - from + k / times;
-      fine[i * times + k] = k === 0 ? values[i] : last < 3 ? straight(values, i, k / times) : cubic(values, from, x);
-    }
-  }
-  fine[last * times] = values[last];
-  return fine;
-};
-
-const straight = (values: Float64Array, i: number, t: number): number => values[i] + t * (values[i + 1] - values[i]);
-
-/** The cubic through four points at 0, 1, 2, 3. */
-const cubic = (values: Float64Array, from: number, x: number): number =>
-  (-values[from] * (x - 1) * (x - 2) * (x - 3)) / 6 +
-  (values[from + 1] * x * (x - 2) * (x - 3)) / 2 -
-  (values[from + 2] * x * (x - 1) * (x - 3)) / 2 +
-  (values[from + 3] * x * (x - 1) * (x - 2)) / 6;
-
-/**
  * Levels smoothed over 1/n octave: at each frequency the mean of the energies over the band from f 2^(-1/2n) to
  * f 2^(1/2n), even over log f, of the curve with its energy straight between points; at the ends the part of the band there
  * is. Common practice (energy smoothing with a rectangular window); null smooths nothing.

@@ -3,15 +3,15 @@ import { fixed } from '../../words/quantities-length.ts';
 import { useShownCurves } from './Curves.tsx';
 
 /** Points of a curve between one row of the table and the next: every 12th of an octave. */
-const EVERY = 8;
+const EVERY = { fine: 8, coarse: 2 };
 
 /** The curves as numbers: one row a twelfth of an octave, one column a seat. */
 export const CurvesTable = () => {
   const curves = useShownCurves();
   const seatId = useSession((state) => state.seatId);
   if (!curves) return null;
-  const { frequenciesHz, seats } = curves;
-  const rows = Array.from(frequenciesHz.keys()).filter((i) => i % EVERY === 0);
+  const { frequenciesHz, seats, fine } = curves;
+  const rows = Array.from(frequenciesHz.keys()).filter((i) => i % (fine ? EVERY.fine : EVERY.coarse) === 0);
   return (
     <div className="plot-table scrolls">
       <table>

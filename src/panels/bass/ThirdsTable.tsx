@@ -26,7 +26,7 @@ export const ThirdsTable = () => {
               </th>
               <td className="has-bar is-wide">
                 {decayS !== null && <i style={{ width: `${(70 * decayS) / longest}%` }} aria-hidden="true" />}
-                {decayS === null ? 'no mode' : `${fixed(decayS, 2)} s`}
+                {decayS === null ? 'no mode heard' : `${fixed(decayS, 2)} s`}
               </td>
             </tr>
           ))}

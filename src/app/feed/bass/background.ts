@@ -3,6 +3,7 @@ import { decayGrid, shownS } from '../../../analysis/decay.ts';
 import { earTriples, roomSpec, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
+import type { Detail } from '../../../engines/bass/room-field.ts';
 import type { Kept } from './kept.ts';
 import { type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
 
@@ -13,24 +14,25 @@ interface Part {
   readonly name: string;
   /** What it depends on; null where it is not wanted. */
   key(wanted: Wanted, kept: Kept): string | null;
-  kept(kept: Kept): string | null;
+  kept(kept: Kept, key: string): boolean;
   errand(wanted: Wanted, kept: Kept, key: string): Errand;
 }
 
-const modes: Part = {
-  name: 'modes',
+/** The modes first as a first picture has them, then exactly: their decay in a room with patches takes a while. */
+const modesTo = (name: string, detail: Detail): Part => ({
+  name,
   key: ({ fieldKey }) => fieldKey,
-  kept: (kept) => kept.modes.key,
+  kept: (kept, key) => kept.modes.has(key, detail),
   errand: ({ project }, kept, key) => ({
-    jobs: [{ kind: 'modes', spec: roomSpec(project), maxHz: MODES_TO_HZ }],
-    take: ([found]) => kept.modes.put(key, found as Answers['modes']),
+    jobs: [{ kind: 'modes', spec: roomSpec(project), detail, maxHz: MODES_TO_HZ }],
+    take: ([found]) => kept.modes.put(key, found as Answers['modes'], detail),
   }),
-};
+});
 
 const band: Part = {
   name: 'band',
   key: ({ responsesKey }) => responsesKey,
-  kept: (kept) => kept.band.key,
+  kept: (kept, key) => kept.band.key === key,
   errand: ({ project }, kept, key) => {
     const common = {
       sourcesM: sourceTriples(project),
@@ -53,7 +55,7 @@ const CURVE_HZ = curveFrequenciesHz();
 const fine: Part = {
   name: 'fine',
   key: ({ responsesKey }) => responsesKey,
-  kept: (kept) => kept.fine.key,
+  kept: (kept, key) => kept.fine.key === key,
   errand: ({ project }, kept, key) => ({
     jobs: [
       {
@@ -71,7 +73,7 @@ const fine: Part = {
 const shapes: Part = {
   name: 'shapes',
   key: ({ responsesKey }) => responsesKey,
-  kept: (kept) => kept.shapes.key,
+  kept: (kept, key) => kept.shapes.key === key,
   errand: ({ project }, kept, key) => ({
     jobs: [
       {
@@ -88,7 +90,7 @@ const shapes: Part = {
 const decay: Part = {
   name: 'decay',
   key: ({ decayKey, fieldKey }, kept) => (kept.modes.of(fieldKey) ? decayKey : null),
-  kept: (kept) => kept.decay.key,
+  kept: (kept, key) => kept.decay.key === key,
   errand: ({ project, seatId, fieldKey }, kept, key) => {
     const showsS = shownS(kept.modes.of(fieldKey) ?? []);
     const { frequenciesHz, growthPerS } = decayGrid(showsS);
@@ -110,7 +112,14 @@ const decay: Part = {
   },
 };
 
-const PARTS: readonly Part[] = [modes, shapes, decay, band, fine];
+const PARTS: readonly Part[] = [
+  modesTo('modes at first', 'first'),
+  shapes,
+  decay,
+  band,
+  fine,
+  modesTo('modes', 'fine'),
+];
 
 /**
  * Does one part after the other while the hand rests, the most wanted first; after each it looks anew at what is wanted. A
@@ -130,7 +139,7 @@ export const createBackground = (
     if (!wanted) return;
     for (const part of PARTS) {
       const key = part.key(wanted, kept);
-      if (key === null || part.kept(kept) === key || failed.get(part.name) === key) continue;
+      if (key === null || part.kept(kept, key) || failed.get(part.name) === key) continue;
       void fetch(part, wanted, key);
       return;
     }

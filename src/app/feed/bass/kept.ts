@@ -1,23 +1,30 @@
 import type { Answers, UnitSlices } from '../../../compute/protocol.ts';
-import type { UnitResponses } from '../../../engines/bass/room-field.ts';
+import type { Detail, UnitResponses } from '../../../engines/bass/room-field.ts';
 
 /** One answer of the engine and what it was asked for; the latest of its kind. */
 export interface Keeping<T> {
   readonly key: string | null;
-  /** The answer if it was asked for under this key. */
+  readonly detail: Detail;
+  /** The answer if it was asked for under this key, however finely. */
   of(key: string | null): T | null;
-  put(key: string, value: T): void;
+  /** Whether there is an answer under this key, at least this fine. */
+  has(key: string, detail: Detail): boolean;
+  put(key: string, value: T, detail?: Detail): void;
 }
 
 const keeping = <T>(): Keeping<T> => {
-  let kept: { readonly key: string; readonly value: T } | null = null;
+  let kept: { readonly key: string; readonly value: T; readonly detail: Detail } | null = null;
   return {
     get key() {
       return kept?.key ?? null;
     },
+    get detail() {
+      return kept?.detail ?? 'first';
+    },
     of: (key) => (kept !== null && kept.key === key ? kept.value : null),
-    put(key, value) {
-      kept = { key, value };
+    has: (key, detail) => kept !== null && kept.key === key && (detail === 'first' || kept.detail === 'fine'),
+    put(key, value, detail = 'fine') {
+      kept = { key, value, detail };
     },
   };
 };

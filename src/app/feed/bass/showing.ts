@@ -36,7 +36,7 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
   const nominal = kept.responses.of(responsesKey);
   if (nominal) {
     const bounds = kept.band.of(responsesKey) ?? NO_BAND;
-    const key = `${responsesKey}|${drives}|${bounds.low ? 'band' : ''}`;
+    const key = `${responsesKey}|${kept.responses.detail}|${drives}|${bounds.low ? 'band' : ''}`;
     found.bass = keyed(shown.bass, key, () =>
       bassReadout(project, { frequenciesHz: FREQUENCIES_HZ, nominal, ...bounds }),
     );
@@ -46,10 +46,10 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
     );
   }
   const modes = kept.modes.of(fieldKey);
-  if (modes) found.modes = keyed(shown.modes, fieldKey, () => modeReadouts(modes));
+  if (modes) found.modes = keyed(shown.modes, `${fieldKey}|${kept.modes.detail}`, () => modeReadouts(modes));
   const shapes = kept.shapes.of(responsesKey)?.values;
   if (modes && shapes)
-    found.heard = keyed(shown.heard, `${responsesKey}|${drives}|${seatId}`, () =>
+    found.heard = keyed(shown.heard, `${responsesKey}|${kept.modes.detail}|${drives}|${seatId}`, () =>
       heardModes(project, seatId, modes, shapes),
     );
   const decay = kept.decay.of(wanted.decayKey);
@@ -60,7 +60,8 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
   const fields = kept.slices.of(wanted.slicesKey);
   const mean = kept.mean.of(wanted.meanKey);
   if (fields && (mean !== null || wanted.meanKey === null)) {
-    const key = `${wanted.slicesKey}|${wanted.meanKey}|${drives}|${question.wish.as}`;
+    const details = `${kept.slices.detail}${kept.mean.detail}`;
+    const key = `${wanted.slicesKey}|${wanted.meanKey}|${details}|${drives}|${question.wish.as}`;
     found.slice = keyed(shown.slice, key, () =>
       bassSlice(project, question, fields, mean && seatsMeanDb(project, mean, question.frequenciesHz)),
     );

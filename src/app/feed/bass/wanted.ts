@@ -10,6 +10,7 @@ import type { SliceQuestion } from '../../../analysis/slice/field.ts';
 import { enginePlane } from '../../../analysis/slice/grid.ts';
 import { cutOf, sliceFrequenciesHz } from '../../../analysis/slice/wish.ts';
 import type { Answers, Job } from '../../../compute/protocol.ts';
+import type { Detail } from '../../../engines/bass/room-field.ts';
 import type { Project } from '../../../model/project.ts';
 import type { View } from '../../../state/view.tsx';
 import type { Kept } from './kept.ts';
@@ -54,11 +55,11 @@ export const wantedOf = (view: View): Wanted => {
   };
 };
 
-/** Whether everything that is wanted has been answered. */
-export const answered = (wanted: Wanted, kept: Kept): boolean =>
-  kept.responses.key === wanted.responsesKey &&
-  kept.slices.key === wanted.slicesKey &&
-  (wanted.meanKey === null || kept.mean.key === wanted.meanKey);
+/** Whether everything that is wanted has been answered, at least this finely. */
+export const answered = (wanted: Wanted, kept: Kept, detail: Detail): boolean =>
+  kept.responses.has(wanted.responsesKey, detail) &&
+  kept.slices.has(wanted.slicesKey, detail) &&
+  (wanted.meanKey === null || kept.mean.has(wanted.meanKey, detail));
 
 export interface Errand {
   readonly jobs: readonly Job[];
@@ -67,40 +68,36 @@ export interface Errand {
 }
 
 /** What the interactive lane has to do for what is wanted and not kept: slice, seats and mean in one request. */
-export const errandFor = (wanted: Wanted, kept: Kept): Errand => {
+export const errandFor = (wanted: Wanted, kept: Kept, detail: Detail): Errand => {
   const { project, question } = wanted;
   const { frequenciesHz } = question;
-  const spec = roomSpec(project);
-  const sourcesM = sourceTriples(project);
+  const common = { spec: roomSpec(project), detail, sourcesM: sourceTriples(project) };
   const jobs: Job[] = [];
   const takers: ((answers: readonly Answers[Job['kind']][]) => void)[] = [];
-  if (kept.slices.key !== wanted.slicesKey) {
+  if (!kept.slices.has(wanted.slicesKey, detail)) {
     const plane = enginePlane(project, question.cut);
     const first = jobs.length;
-    for (const frequencyHz of frequenciesHz) jobs.push({ kind: 'slices', spec, sourcesM, plane, frequencyHz });
+    for (const frequencyHz of frequenciesHz) jobs.push({ kind: 'slices', ...common, plane, frequencyHz });
     takers.push((answers) => {
       const found = answers.slice(first, first + frequenciesHz.length) as Answers['slices'][];
-      kept.slices.put(
-        wanted.slicesKey,
-        found.map(({ fields }) => fields),
-      );
+      const fields = found.map((slice) => slice.fields);
+      kept.slices.put(wanted.slicesKey, fields, detail);
     });
   }
   const ears = (hz: Float64Array): Job => ({
     kind: 'responses',
-    spec,
-    sourcesM,
+    ...common,
     receiversM: earTriples(project),
     frequenciesHz: hz,
   });
-  if (kept.responses.key !== wanted.responsesKey) {
+  if (!kept.responses.has(wanted.responsesKey, detail)) {
     const at = jobs.push(ears(FREQUENCIES_HZ)) - 1;
-    takers.push((answers) => kept.responses.put(wanted.responsesKey, answers[at] as Answers['responses']));
+    takers.push((answers) => kept.responses.put(wanted.responsesKey, answers[at] as Answers['responses'], detail));
   }
   const { meanKey } = wanted;
-  if (meanKey !== null && kept.mean.key !== meanKey) {
+  if (meanKey !== null && !kept.mean.has(meanKey, detail)) {
     const at = jobs.push(ears(frequenciesHz)) - 1;
-    takers.push((answers) => kept.mean.put(meanKey, answers[at] as Answers['responses']));
+    takers.push((answers) => kept.mean.put(meanKey, answers[at] as Answers['responses'], detail));
   }
   return {
     jobs,

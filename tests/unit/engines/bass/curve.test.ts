@@ -1,33 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dividedFinely, smoothed } from '../../../../src/engines/bass/curve.ts';
-
-describe('values between even steps', () => {
-  it('keeps the given ones and is exact for a cubic', () => {
-    const cubic = (x: number) => 0.3 * x ** 3 - 2 * x * x + x - 4;
-    const fine = dividedFinely(
-      Float64Array.from({ length: 7 }, (_, i) => cubic(i)),
-      4,
-    );
-    expect(fine.length).toBe(25);
-    for (const [i, value] of fine.entries()) expect(value).toBeCloseTo(cubic(i / 4), 9);
-  });
-
-  it('finds a dip that lies between two points, as levels between them do not', () => {
-    // A zero at 3.5 steps between two points of equal level: real part through zero, a small imaginary part.
-    const re = dividedFinely(
-      Float64Array.from({ length: 8 }, (_, i) => i - 3.5),
-      2,
-    );
-    const im = dividedFinely(new Float64Array(8).fill(0.02), 2);
-    expect(20 * Math.log10(Math.hypot(re[7], im[7]))).toBeCloseTo(20 * Math.log10(0.02), 6);
-    expect(20 * Math.log10(Math.hypot(re[6], im[6]))).toBeGreaterThan(-7);
-  });
-
-  it('is straight where there are too few points for a cubic', () => {
-    expect([...dividedFinely(Float64Array.of(1, 3), 2)]).toEqual([1, 2, 3]);
-    expect([...dividedFinely(Float64Array.of(5), 4)]).toEqual([5]);
-  });
-});
+import { smoothed } from '../../../../src/engines/bass/curve.ts';
 
 describe('smoothing over a part of an octave', () => {
   const frequenciesHz = Float64Array.from({ length: 317 }, (_, i) => 20 * 2 ** (i / 96));

@@ -1,0 +1,43 @@
+import { roomSpec } from '../../../analysis/inputs.ts';
+import type { Lane } from '../../../compute/lane.ts';
+import { isExactAtOnce } from '../../../engines/bass/create-room-field.ts';
+import type { Detail } from '../../../engines/bass/room-field.ts';
+import type { Project } from '../../../model/project.ts';
+import { FREQUENCIES_HZ, type Wanted } from './wanted.ts';
+
+/** Frequencies prepared between two looks at what the hand does. */
+const PORTION = 6;
+/** Rooms known to be prepared: as many as the desk keeps, dampings aside. */
+const REMEMBERED = 2;
+
+export interface Warming {
+  /** How finely the room can be answered without making the hand wait. */
+  detailFor(wanted: Wanted): Detail;
+  /** Prepares a room in portions, as long as `goOn`; true once it is prepared. */
+  warm(wanted: Wanted, goOn: () => boolean): Promise<boolean>;
+}
+
+/** Which rooms the interactive lane has worked out finely; the others are shown by a first picture meanwhile. */
+export const createWarming = (lane: Lane): Warming => {
+  const warm: string[] = [];
+  let exact: { readonly room: Project['room']; readonly atOnce: boolean } | null = null;
+  const atOnce = (project: Project): boolean => {
+    if (exact?.room !== project.room) exact = { room: project.room, atOnce: isExactAtOnce(roomSpec(project)) };
+    return exact.atOnce;
+  };
+  return {
+    detailFor: ({ project, fieldKey }) => (atOnce(project) || warm.includes(fieldKey) ? 'fine' : 'first'),
+    async warm({ project, fieldKey }, goOn) {
+      const spec = roomSpec(project);
+      for (let from = 0; from < FREQUENCIES_HZ.length; from += PORTION) {
+        if (!goOn()) return false;
+        const frequenciesHz = FREQUENCIES_HZ.slice(from, from + PORTION);
+        const outcome = await lane.ask([{ kind: 'warm', spec, detail: 'fine', frequenciesHz }]);
+        if (outcome.status !== 'done') return false;
+      }
+      warm.push(fieldKey);
+      if (warm.length > REMEMBERED) warm.shift();
+      return goOn();
+    },
+  };
+};
