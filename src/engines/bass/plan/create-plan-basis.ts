@@ -29,7 +29,9 @@ export const createPlanBasis = (
 ): PlanBasis => {
   const { order, cornerShare, slope, sideOverWavelength } = { ...PLAN_DETAIL.fine, ...options };
   const meshM = options.meshM ?? (sideOverWavelength * options.soundSpeed) / options.maxHz;
-  const mesh = meshPlan(cornersM, { meshM, cornerShare, slope });
+  const ownParts = options.parts ?? [];
+  const breaks = ownParts.flatMap(({ edge, fromM, toM }) => [fromM, toM].map((atM) => ({ edge, atM })));
+  const mesh = meshPlan(cornersM, { meshM, cornerShare, slope }, breaks);
   if (typeof mesh === 'string') throw new RangeError(mesh);
   const space = createPlanSpace(mesh, order);
   const matrices = assemble(space);
@@ -37,7 +39,7 @@ export const createPlanBasis = (
   const modes = rigidModes(space, matrices, waveNumber(options.maxHz) ** 2);
   const factor = factorShifted(space, matrices, waveNumber(options.enrichTopHz ?? options.maxHz) ** 2);
   const ground: Ground = { space, matrices, factor, locator: createLocator(mesh), modes };
-  const parts = [...cornersM.map((_, edge) => wholeEdge(space, edge)), ...(options.parts ?? [])];
+  const parts = [...cornersM.map((_, edge) => wholeEdge(space, edge)), ...ownParts];
   const loads = parts.flatMap((part) =>
     Array.from({ length: options.wallFunctions }, (_, m) => wallLoad(space, part, m)),
   );

@@ -15,5 +15,5 @@ export interface ElementChoice {
  */
 export const PLAN_DETAIL: Readonly<Record<'first' | 'fine', ElementChoice>> = {
   first: { order: 4, sideOverWavelength: 1.05, cornerShare: 0.02, slope: 1.2 },
-  fine: { order: 4, sideOverWavelength: 0.87, cornerShare: 0.005, slope: 1 },
+  fine: { order: 5, sideOverWavelength: 1, cornerShare: 0.005, slope: 1 },
 };

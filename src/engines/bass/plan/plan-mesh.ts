@@ -20,20 +20,52 @@ const MOST_POINTS = 6000;
 const MOST_ROUNDS = 60;
 const SMOOTHINGS = 3;
 
-const firstPoints = ({ corners, count }: PlanOutline, grading: Grading, outline: PlanOutline) => {
+/** Ends of parts of edges: an edge in the sense the corners were given in, and metres along it. */
+export interface EdgeBreak {
+  readonly edge: number;
+  readonly atM: number;
+}
+
+/** Breaks nearer to each other or to a corner than this share of the wanted side are left to the inside of an element. */
+const LEAST_PIECE = 0.04;
+
+/** Metres from the first corner of an own edge at which it is broken, its ends included, ascending. */
+const breaksOf = (outline: PlanOutline, own: number, breaks: readonly EdgeBreak[], length: number, least: number) => {
+  const { count, turned } = outline;
+  const edge = turned ? (2 * count - 2 - own) % count : own;
+  const places = breaks
+    .filter((each) => each.edge === edge)
+    .map(({ atM }) => (turned ? length - atM : atM))
+    .sort((a, b) => a - b);
+  const kept = [0];
+  for (const at of places) if (at - kept[kept.length - 1] > least && length - at > least) kept.push(at);
+  return [...kept, length];
+};
+
+const firstPoints = (outline: PlanOutline, grading: Grading, breaks: readonly EdgeBreak[]) => {
+  const { corners, count } = outline;
   const sizeAt = gradedSize(outline, grading);
   const coords: number[] = Array.from(corners);
   const stretches: Stretch[] = [];
   for (let edge = 0; edge < count; edge++) {
     const next = (edge + 1) % count;
     const [au, av, bu, bv] = [corners[2 * edge], corners[2 * edge + 1], corners[2 * next], corners[2 * next + 1]];
-    const cuts = cutEdge(au, av, bu, bv, sizeAt);
-    const length = cuts[cuts.length - 1];
+    const length = Math.hypot(bu - au, bv - av);
+    const uAt = (metres: number): number => au + ((bu - au) * metres) / length;
+    const vAt = (metres: number): number => av + ((bv - av) * metres) / length;
+    const ends = breaksOf(outline, edge, breaks, length, LEAST_PIECE * grading.meshM);
+    const cuts = [0];
+    for (let i = 1; i < ends.length; i++) {
+      const [from, to] = [ends[i - 1], ends[i]];
+      const piece = cutEdge(uAt(from), vAt(from), uAt(to), vAt(to), sizeAt);
+      for (let k = 1; k < piece.length - 1; k++) cuts.push(from + piece[k]);
+      cuts.push(to);
+    }
     let a = edge;
     for (let i = 1; i < cuts.length; i++) {
       const last = i === cuts.length - 1;
       const b = last ? next : coords.length / 2;
-      if (!last) coords.push(au + ((bu - au) * cuts[i]) / length, av + ((bv - av) * cuts[i]) / length);
+      if (!last) coords.push(uAt(cuts[i]), vAt(cuts[i]));
       stretches.push({ a, b, edge, fromM: cuts[i - 1], toM: cuts[i] });
       a = b;
     }
@@ -59,13 +91,17 @@ const faultOf = (coords: Float64Array, triangles: Triangles, stretches: readonly
 /**
  * Triangles over a simple polygon of 3 to 64 corners in either sense, smaller towards the corners where modes are not smooth.
  * Constrained Delaunay triangles refined by circumcentres and halved stretches of outline (after Ruppert, 1995, and Chew, 1993,
- * in rounds of points far from each other), then smoothed. The rounds and points are bounded; a sentence where it cannot be done.
+ * in rounds of points far from each other), then smoothed. `breaks` become points of the outline. The rounds and points are bounded; a sentence where it cannot be done.
  */
-export const meshPlan = (cornersM: readonly (readonly [number, number])[], grading: Grading): PlanMesh | string => {
+export const meshPlan = (
+  cornersM: readonly (readonly [number, number])[],
+  grading: Grading,
+  breaks: readonly EdgeBreak[] = [],
+): PlanMesh | string => {
   const outline = outlineOf(cornersM);
   if (typeof outline === 'string') return outline;
   try {
-    const { coords, stretches, sizeAt } = firstPoints(outline, grading, outline);
+    const { coords, stretches, sizeAt } = firstPoints(outline, grading, breaks);
     let triangles = insideTriangles(Float64Array.from(coords), stretches);
     for (let round = 0; round < MOST_ROUNDS && coords.length < 2 * MOST_POINTS; round++) {
       if (!refineOnce(coords, stretches, triangles, sizeAt)) break;
