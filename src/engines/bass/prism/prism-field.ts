@@ -1,22 +1,22 @@
 import { createPlanBasis } from '../plan/create-plan-basis.ts';
 import { PLAN_DETAIL } from '../plan/element-choice.ts';
 import type { EdgePart, PlanBasis } from '../plan/plan-basis.ts';
-import type { Detail, PrismSpec, RoomField, RoomMode } from '../room-field.ts';
+import type { Detail, PrismSpec, RoomField } from '../room-field.ts';
 import { createPrismPatches } from './patch-coupling.ts';
 import { type DividedPrism, dividePrism, spreadPatches } from './patch-division.ts';
-import { type PrismGeometry, prismGeometry } from './prism-geometry.ts';
-import { prismModes } from './prism-modes.ts';
+import { intoPrism, type PrismGeometry, prismGeometry } from './prism-geometry.ts';
+import { prismModes, prismShapes } from './prism-modes.ts';
 import { createPrismResponses } from './prism-responses.ts';
 import { createPrismSlices } from './prism-slice.ts';
 import { createPrismStates } from './prism-state.ts';
-import { createSection } from './section.ts';
+import { createSection, type Section } from './section.ts';
 import { SCREEN_PER_M } from './source-images.ts';
 import { createSourceShelf } from './source-shelf.ts';
 
-/** Rigid plan modes to `topHz`, `wallFunctions` loads on every edge. */
-const DETAIL: Readonly<Record<Detail, { readonly topHz: number; readonly wallFunctions: number }>> = {
-  first: { topHz: 180, wallFunctions: 2 },
-  fine: { topHz: 300, wallFunctions: 5 },
+/** Rigid plan modes to `topHz`; `wallFunctions` loads on every edge and part, fewer where there are many: `mostLoads` in all. */
+const DETAIL: Readonly<Record<Detail, { topHz: number; wallFunctions: number; mostLoads: number }>> = {
+  first: { topHz: 200, wallFunctions: 3, mostLoads: 18 },
+  fine: { topHz: 300, wallFunctions: 8, mostLoads: 56 },
 };
 /** Most plan modes: larger plans stop at a lower frequency. */
 const MOST_MODES = 160;
@@ -48,10 +48,17 @@ export const createPrismField = (spec: PrismSpec, detail: Detail): RoomField => 
   const responses = createPrismResponses(section, states, shelf, patches);
   const slices = createPrismSlices(section, states, shelf, patches);
   return {
-    modes: (maxHz) => modesOf(spec, geometry, divided, maxHz),
+    modes: (maxHz) => {
+      const even = modesSection(spec, geometry, divided, maxHz);
+      return prismModes(even, even.basis.rigid, maxHz);
+    },
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
     slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),
+    modeShapes: (maxHz, pointsM) => {
+      const even = modesSection(spec, geometry, divided, maxHz);
+      return prismShapes(even, even.basis.rigid, maxHz, intoPrism(geometry, pointsM));
+    },
     warmUp: (frequenciesHz) => {
       for (const hz of frequenciesHz) states.at(hz, 0);
       states.trim();
@@ -71,8 +78,9 @@ const BASES_KEPT = 2;
 const bases = new Map<string, PlanBasis>();
 
 const basisFor = (geometry: PrismGeometry, divided: DividedPrism, detail: Detail, topHz: number): PlanBasis => {
-  const wallFunctions = DETAIL[detail].wallFunctions;
   const parts = partsOf(geometry, divided);
+  const perEdge = Math.floor(DETAIL[detail].mostLoads / (geometry.edges.length + parts.length));
+  const wallFunctions = Math.min(DETAIL[detail].wallFunctions, Math.max(1, perEdge));
   const key = JSON.stringify([geometry.corners, geometry.soundSpeed, detail, topHz, wallFunctions, parts]);
   let basis = bases.get(key);
   if (basis === undefined) {
@@ -110,13 +118,11 @@ const partsOf = ({ edges }: PrismGeometry, { stretches, patches }: DividedPrism)
   });
 };
 
-/** Modes with their decays, patches spread over their walls; to `maxHz` complete whatever the field itself needs. */
-const modesOf = (spec: PrismSpec, geometry: PrismGeometry, divided: DividedPrism, maxHz: number): RoomMode[] => {
-  const even = dividePrism(spreadPatches(spec, geometry), geometry);
+/** The section for modes to `maxHz`, complete to there whatever the field itself needs, patches spread over their walls. */
+const modesSection = (spec: PrismSpec, geometry: PrismGeometry, divided: DividedPrism, maxHz: number): Section => {
   const topHz = Math.max(maxHz, topFor(geometry, DETAIL.fine.topHz));
   const basis = basisFor(geometry, divided, 'fine', topHz);
-  return prismModes(createSection(spreadGeometry(spec, geometry), basis, even.stretches, topHz), basis.rigid, maxHz);
+  const spread = spreadPatches(spec, geometry);
+  const spreadGeometry = prismGeometry(spread);
+  return createSection(spreadGeometry, basis, dividePrism(spread, spreadGeometry).stretches, topHz);
 };
-
-const spreadGeometry = (spec: PrismSpec, geometry: PrismGeometry): PrismGeometry =>
-  prismGeometry(spreadPatches(spec, geometry));

@@ -1,5 +1,6 @@
 import { solveOne } from '../axis-solver.ts';
 import type { RoomMode } from '../room-field.ts';
+import type { PrismGeometry } from './prism-geometry.ts';
 import type { Section } from './section.ts';
 import { eigenvectorsOf } from './symmetric-eigen.ts';
 
@@ -16,6 +17,27 @@ interface Damped {
   readonly slope: Float64Array;
 }
 
+/** A rigid mode: plan mode and order along the even axis. */
+interface RigidMode {
+  readonly plan: number;
+  readonly order: number;
+  readonly k: number;
+}
+
+/** All rigid modes above 0 Hz up to `maxHz`, ascending; `rigid` must be complete to there. */
+const rigidModes = ({ soundSpeed, lengthM }: PrismGeometry, rigid: Float64Array, maxHz: number): RigidMode[] => {
+  const highest = (2 * Math.PI * maxHz) / soundSpeed;
+  const found: RigidMode[] = [];
+  for (let plan = 0; plan < rigid.length; plan++) {
+    for (let order = plan === 0 ? 1 : 0; ; order++) {
+      const k = Math.sqrt(Math.max(0, rigid[plan]) + ((order * Math.PI) / lengthM) ** 2);
+      if (k > highest) break;
+      found.push({ plan, order, k });
+    }
+  }
+  return found.sort((a, b) => a.k - b.k);
+};
+
 /**
  * Rigid eigenfrequencies of a prism above 0 Hz up to `maxHz` from the rigid plan modes, each with the decay of its damped mode:
  * the complex k with mu_i(k) + w_q(k) / L^2 = k^2 (derived), mu_i(k) the eigenvalue of Lambda + j k B that continues plan mode i.
@@ -23,8 +45,7 @@ interface Damped {
  */
 export const prismModes = (section: Section, rigid: Float64Array, maxHz: number): RoomMode[] => {
   const { geometry } = section;
-  const { soundSpeed, lengthM } = geometry;
-  const scale = soundSpeed / (2 * Math.PI);
+  const scale = geometry.soundSpeed / (2 * Math.PI);
   const known = new Map<number, Damped>();
   const dampedNear = (k: number): Damped => {
     const step = Math.max(1, Math.round((k * scale) / STEP_HZ));
@@ -35,17 +56,33 @@ export const prismModes = (section: Section, rigid: Float64Array, maxHz: number)
     }
     return damped;
   };
-  const found: RoomMode[] = [];
-  for (let i = 0; i < rigid.length; i++) {
-    for (let q = 0; ; q++) {
-      const k = Math.sqrt(Math.max(0, rigid[i]) + ((q * Math.PI) / lengthM) ** 2);
-      const hz = k * scale;
-      if (hz > maxHz) break;
-      if (i === 0 && q === 0) continue;
-      found.push({ hz, order: null, ...decayOf(section, geometry.rigid ? null : dampedNear(k), i, q, k) });
+  return rigidModes(geometry, rigid, maxHz).map(({ plan, order, k }) => ({
+    hz: k * scale,
+    order: null,
+    ...decayOf(section, geometry.rigid ? null : dampedNear(k), plan, order, k),
+  }));
+};
+
+/** The rigid shapes of `prismModes` at points (section and place along the axis, triples), index mode * points + point. */
+export const prismShapes = (
+  section: Section,
+  rigid: Float64Array,
+  maxHz: number,
+  points: Float64Array,
+): Float64Array => {
+  const { geometry, basis, size } = section;
+  const count = points.length / 3;
+  const values = basis.valuesAt(points.filter((_, i) => i % 3 !== 2));
+  const modes = rigidModes(geometry, rigid, maxHz);
+  const shapes = new Float64Array(modes.length * count);
+  for (const [m, { plan, order }] of modes.entries()) {
+    const norm = Math.sqrt((order === 0 ? 1 : 2) / geometry.lengthM);
+    for (let p = 0; p < count; p++) {
+      const along = Math.cos((order * Math.PI * points[3 * p + 2]) / geometry.lengthM);
+      shapes[m * count + p] = norm * values[p * size + plan] * along;
     }
   }
-  return found.sort((a, b) => a.hz - b.hz);
+  return shapes;
 };
 
 const dampedPlan = (section: Section, k: number, highest: number): Damped => {

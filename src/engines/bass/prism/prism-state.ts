@@ -18,6 +18,7 @@ export interface PrismState {
   readonly kIm: number;
   readonly even: AxisModes;
   readonly factors: (Factor | null)[];
+  /** Of the factorised systems. */
   bytes: number;
 }
 
@@ -26,12 +27,14 @@ export interface PrismStates {
   at(hz: number, growthPerS: number): PrismState;
   /** Solves (Lambda + w_n / L^2 - k^2 + j k B) X = X in place for `count` right sides, laid out as in symmetric-solve.ts but in ascending order. */
   solve(state: PrismState, n: number, x: Float64Array, count: number): void;
-  /** Drops the oldest systems until the limit is kept. */
+  /** Drops the oldest systems until the limit is kept; what else belongs to a state is small and stays. */
   trim(): void;
 }
 
 /** Frequencies the engine answers for; what it is right for is narrower (prism-field.ts). */
 const HIGHEST_HZ = 600;
+/** A state without its systems takes some 2 kB. */
+const MOST_STATES = 2000;
 
 export const createPrismStates = (section: Section, limitBytes: number): PrismStates => {
   const { geometry, orders } = section;
@@ -54,7 +57,7 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
       ratio = [(kRe * latest.kRe + kIm * latest.kIm) / square, (kIm * latest.kRe - kRe * latest.kIm) / square];
     }
     const even = shapeClear(geometry.lengthM, orders, walls, near ? latest : null, ratio);
-    return { kRe, kIm, even, factors: Array.from({ length: orders }, () => null), bytes: 400 * orders };
+    return { kRe, kIm, even, factors: Array.from({ length: orders }, () => null), bytes: 0 };
   };
 
   const factorOf = (state: PrismState, n: number): Factor => {
@@ -109,10 +112,15 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
     trim: () => {
       let total = 0;
       for (const state of states.values()) total += state.bytes;
-      for (const [key, state] of states) {
-        if (total <= limitBytes || states.size === 1) return;
-        states.delete(key);
+      for (const state of states.values()) {
+        if (total <= limitBytes) break;
         total -= state.bytes;
+        state.factors.fill(null);
+        state.bytes = 0;
+      }
+      for (const key of states.keys()) {
+        if (states.size <= MOST_STATES) break;
+        states.delete(key);
       }
     },
   };
