@@ -2,6 +2,7 @@ import { createBoxField } from '../../src/engines/bass/box-field.ts';
 import { perPairResponses } from './baselines/per-pair.ts';
 import { type PlainRoom, plainRoom } from './baselines/plain-axis.ts';
 import { factoredSlice, sourceShapes, tripleSumAt } from './baselines/slices.ts';
+import { benchPatches } from './patches.ts';
 import { benchPlacement } from './placement.ts';
 import { CUT_HZ, EPSILON, FREQUENCIES_HZ, floorPlane, meanOverRms, SCENES, type Scene, worstOverRms } from './scene.ts';
 import { createLedger, interleave } from './timing.ts';
@@ -186,6 +187,7 @@ for (const scene of SCENES) {
   benchResponses(scene);
   benchSlices(scene);
   benchPlacement(scene, ledger);
+  benchPatches(scene, ledger);
 }
 const missed = ledger.outcomes.filter(({ met }) => !met);
 console.log(`\n${ledger.outcomes.length - missed.length} aims met, ${missed.length} missed`);

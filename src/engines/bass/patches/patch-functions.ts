@@ -34,6 +34,9 @@ const CORNER = 1.3;
 const PER_OCTAVE = 0.1;
 /** Most functions in one room: a factorisation then takes some 10 ms a frequency. */
 export const MOST_FUNCTIONS = 160;
+/** Above 270 Hz, where hundreds of frequencies are asked for at once and single waves no longer decide, that many. */
+const MOST_HIGH = 90;
+const HIGH_PER_M = 5;
 
 const ordersFor = (lengthM: number, radians: number): number =>
   1 + Math.ceil(Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2 - 1e-9);
@@ -71,9 +74,9 @@ export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian
     Math.hypot(delta[0], delta[1]) * (toM[0] - fromM[0]) * (toM[1] - fromM[1]);
   const most = Math.max(0, ...areas.map(effect));
   let candidates = areas.flatMap((area, i) => candidatesOf(area, i, perRadian * k, most));
-  if (candidates.length > MOST_FUNCTIONS) {
-    candidates = candidates.sort((a, b) => a.rank - b.rank || a.patch - b.patch).slice(0, MOST_FUNCTIONS);
-  }
+  const limit = k > HIGH_PER_M ? Math.max(MOST_HIGH, Math.min(areas.length, MOST_FUNCTIONS)) : MOST_FUNCTIONS;
+  if (candidates.length > limit)
+    candidates = candidates.sort((a, b) => a.rank - b.rank || a.patch - b.patch).slice(0, limit);
   const pairs: (readonly [number, number])[][] = areas.map(() => []);
   for (const { patch, pair } of candidates) pairs[patch].push(pair);
   let start = 0;
