@@ -1,5 +1,6 @@
 import { engineTriples } from '../analysis/inputs/engine-axes.ts';
 import { type Damping, earTriples, roomSpec } from '../analysis/inputs.ts';
+import type { Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
 import type { RoomResponses, StudyProgress } from '../proposals/responses.ts';
 import { beginStudy, type StudyResult, type StudyTask } from '../proposals/studies.ts';
@@ -27,9 +28,8 @@ export const isStudyMessage = (message: object): message is StudyRequest | Study
 export const isStudyReply = (message: object): message is StudyReply => 'study' in message;
 
 /** Responses to a project's seats through a desk and what it remembers. */
-export const deskResponses =
-  (desk: Desk, project: Project): RoomResponses =>
-  (placesM, frequenciesHz, damping: Damping = 'nominal') =>
+export const deskResponses = (desk: Desk, project: Project): RoomResponses => {
+  const responses = (placesM: readonly Vec3[], frequenciesHz: Float64Array, damping: Damping = 'nominal') =>
     desk.run({
       kind: 'responses',
       spec: roomSpec(project, damping),
@@ -37,6 +37,11 @@ export const deskResponses =
       receiversM: earTriples(project),
       frequenciesHz,
     });
+  const warm = (frequenciesHz: Float64Array, damping: Damping): void => {
+    desk.run({ kind: 'warm', spec: roomSpec(project, damping), frequenciesHz });
+  };
+  return Object.assign(responses, { warm });
+};
 
 /** A slice lasts about this long; then whatever else waits for this thread has its turn. */
 const SLICE_MS = 40;

@@ -6,7 +6,7 @@ import type { Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
 import { referenceSeatId, seatPoses } from '../model/seating.ts';
 import { CHAIN_FREQUENCIES_HZ, headroomOf } from './chain.ts';
-import type { RoomResponses, StudyProgress } from './responses.ts';
+import { type RoomResponses, type StudyProgress, warmUp } from './responses.ts';
 import { joined } from './subwoofers/arrangements.ts';
 import type { FiguresBand } from './subwoofers/proposal.ts';
 
@@ -54,11 +54,13 @@ export function* compareAlternatives(
     const { subwoofers } = project;
     const poses = seatPoses(project);
     const responses = responsesOf(project);
+    const share = lines.length / documents.length;
+    yield* warmUp(responses, CHAIN_FREQUENCIES_HZ, ['nominal', 'low', 'high'], share, share);
     const solved = { nominal: [] as UnitResponses[], low: [] as UnitResponses[], high: [] as UnitResponses[] };
     for (const damping of ['nominal', 'low', 'high'] as const) {
       for (const { atM } of subwoofers) {
         solved[damping].push(responses([atM as Vec3], CHAIN_FREQUENCIES_HZ, damping));
-        yield { share: lines.length / documents.length, doing: 'places' };
+        yield { share, doing: 'places' };
       }
     }
     if (subwoofers.length === 0) {

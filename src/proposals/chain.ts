@@ -10,7 +10,7 @@ import { type Cure, fillDip, throughCrossover, togetherDb } from '../engines/bas
 import type { Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
 import { seatPoses } from '../model/seating.ts';
-import type { RoomResponses, StudyProgress } from './responses.ts';
+import { type RoomResponses, type StudyProgress, warmUp } from './responses.ts';
 import { joined } from './subwoofers/arrangements.ts';
 
 /** The chain's frequencies: 20 to 196 Hz in steps of 1/24 octave. */
@@ -187,10 +187,11 @@ export function* studyChain(
   responses: RoomResponses,
 ): Generator<StudyProgress, ChainReadout> {
   if (project.subwoofers.length === 0) return { revision, crossover: null, headroom: null, equaliser: null };
+  yield* warmUp(responses, CHAIN_FREQUENCIES_HZ, ['nominal'], 0, 0.5);
   const columns: UnitResponses[] = [];
   for (const { atM } of project.subwoofers) {
     columns.push(responses([atM as Vec3], CHAIN_FREQUENCIES_HZ));
-    yield { share: (0.8 * columns.length) / project.subwoofers.length, doing: 'places' };
+    yield { share: 0.5 + (0.3 * columns.length) / project.subwoofers.length, doing: 'places' };
   }
   const unit = joined(columns);
   const centre = centreOf(project);

@@ -4,8 +4,9 @@ import type { UnitResponses } from '../../engines/bass/room-field.ts';
 import type { Drive } from '../../engines/bass/superpose.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
-import type { RoomResponses, StudyProgress } from '../responses.ts';
-import { nearestFree } from './places.ts';
+import { wallNamed } from '../../model/room/places.ts';
+import { type RoomResponses, type StudyProgress, warmUp } from '../responses.ts';
+import { finePlaces, nearestFree } from './places.ts';
 import type { FiguresBand } from './proposal.ts';
 import { type StandingRoom, standingRoom, subwooferLike } from './standing.ts';
 
@@ -89,29 +90,45 @@ export interface ArrangedPlace {
 
 /** Farther from where the arrangement has it than this, a subwoofer no longer makes that arrangement. Ours. */
 export const MOST_SHIFT_M = 0.8;
+/** Two of one arrangement nearer than this have become one. */
+const TOGETHER_M = 0.3;
+
+type Spot = readonly [number, number];
+
+const between = (a: Spot, b: Spot, share: number): Spot => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 
 /**
- * Where an arrangement's subwoofers stand: at the walls of the upright box round the room, clear of what is in the way. Null
- * where a place lies outside the room (an L's missing corner) or nothing near it is free.
+ * Where an arrangement means, at the walls: the front wall from its left end to its right for a share of length of 0, the
+ * back wall for 1, else the left or right wall from front to back. In a box these are its sides; in any other plan each is the
+ * longest wall of its name, and where there is none of it the side of the upright box round the room.
+ */
+const wallSpot = ({ shape }: StandingRoom, [shareX, shareZ]: Spot): Spot => {
+  const { minM, maxM } = shape;
+  const boxed: Spot = [minM[0] + shareX * (maxM[0] - minM[0]), minM[2] + shareZ * (maxM[2] - minM[2])];
+  const acrossWall = shareZ === 0 || shareZ === 1;
+  const wall = wallNamed(shape, acrossWall ? (shareZ === 0 ? 'front' : 'back') : shareX === 0 ? 'left' : 'right');
+  if (!wall) return boxed;
+  const along = acrossWall ? 0 : 1;
+  const [near, far] = wall.from[along] <= wall.to[along] ? [wall.from, wall.to] : [wall.to, wall.from];
+  return between(near, far, acrossWall ? shareX : shareZ);
+};
+
+/**
+ * Where an arrangement's subwoofers stand, moved along the walls (`fine` places) where something is in the way; null where
+ * nothing near a place is free.
  */
 export const arrangedPlaces = (
   room: StandingRoom,
-  places: readonly (readonly [number, number])[],
+  fine: readonly Vec3[],
+  places: readonly Spot[],
 ): ArrangedPlace[] | null => {
-  const { minM, maxM } = room.shape;
   const found: ArrangedPlace[] = [];
-  for (const [shareX, shareZ] of places) {
-    const x = minM[0] + shareX * (maxM[0] - minM[0]);
-    const z = minM[2] + shareZ * (maxM[2] - minM[2]);
-    const [insideX, insideZ] = room.inside(x, z);
-    const offX = shareX === 0 || shareX === 1 ? 0 : Math.abs(insideX - x);
-    const offZ = shareZ === 0 || shareZ === 1 ? 0 : Math.abs(insideZ - z);
-    const boundX = shareX === 0 || shareX === 1 ? Math.abs(insideX - x) : 0;
-    const boundZ = shareZ === 0 || shareZ === 1 ? Math.abs(insideZ - z) : 0;
-    if (Math.hypot(offX, offZ) > MOST_SHIFT_M || Math.max(boundX, boundZ) > MOST_SHIFT_M) return null;
-    const atM = nearestFree(room, x, z, MOST_SHIFT_M);
+  for (const place of places) {
+    const [x, z] = wallSpot(room, place);
+    const atM = nearestFree(room, fine, x, z, MOST_SHIFT_M);
     if (!atM) return null;
-    if (found.some((other) => Math.hypot(other.atM[0] - atM[0], other.atM[2] - atM[2]) < 0.3)) return null;
+    if (found.some((other) => Math.hypot(other.atM[0] - atM[0], other.atM[2] - atM[2]) < TOGETHER_M)) return null;
+    const [insideX, insideZ] = room.inside(x, z);
     found.push({ atM, shiftedM: Math.hypot(atM[0] - insideX, atM[2] - insideZ) });
   }
   return found;
@@ -137,7 +154,8 @@ export function* compareArrangements(
   responses: RoomResponses,
 ): Generator<StudyProgress, ArrangementRow[]> {
   const room = standingRoom(project, subwooferLike(project).sizeM as Vec3, new Set());
-  const sets = TRADE_ARRANGEMENTS.map(({ id, places }) => ({ id, places: arrangedPlaces(room, places) }));
+  const fine = finePlaces(room);
+  const sets = TRADE_ARRANGEMENTS.map(({ id, places }) => ({ id, places: arrangedPlaces(room, fine, places) }));
   const spots: Vec3[] = [];
   const spotOf = (atM: Vec3): number => {
     const known = spots.findIndex((spot) => Math.hypot(spot[0] - atM[0], spot[1] - atM[1], spot[2] - atM[2]) < 1e-6);
@@ -147,13 +165,14 @@ export function* compareArrangements(
   };
   const now = project.subwoofers.map(({ atM }) => spotOf(atM as Vec3));
   const chosen = sets.map(({ places }) => places?.map(({ atM }) => spotOf(atM)) ?? null);
+  yield* warmUp(responses, METRIC_FREQUENCIES_HZ, ['nominal', 'low', 'high'], 0, 0.5);
   const unit: Record<'nominal' | 'low' | 'high', UnitResponses[]> = { nominal: [], low: [], high: [] };
   let done = 0;
   for (const damping of ['nominal', 'low', 'high'] as const) {
     for (const spot of spots) {
       unit[damping].push(responses([spot], METRIC_FREQUENCIES_HZ, damping));
       done += 1;
-      yield { share: done / (3 * spots.length), doing: 'places' };
+      yield { share: 0.5 + done / (6 * spots.length), doing: 'places' };
     }
   }
   const figures = (sources: readonly number[], drives: readonly Drive[]): FiguresBand | null => {

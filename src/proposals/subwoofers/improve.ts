@@ -7,7 +7,7 @@ import { type Drive, superpose } from '../../engines/bass/superpose.ts';
 import { seededRandom } from '../../math/random.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
-import type { RoomResponses, StudyProgress } from '../responses.ts';
+import { type RoomResponses, type StudyProgress, warmUp } from '../responses.ts';
 import { joined } from './arrangements.ts';
 import { MOST_PLACES, placesAlongWalls } from './places.ts';
 import { type FiguresBand, type Proposal, placedSubwoofers } from './proposal.ts';
@@ -102,10 +102,11 @@ export function* improveSubwoofers(
   const room = standingRoom(project, sizeM, new Set(held.map(({ id }) => id)));
   const { placesM, spacingM } = placesAlongWalls(room, MOST_PLACES);
   const grid = METRIC_FREQUENCIES_HZ;
+  yield* warmUp(responses, grid, ['nominal', 'low', 'high'], 0, 0.3);
   const columns: UnitResponses[] = [];
   for (const [index, place] of placesM.entries()) {
     columns.push(responses([place], grid));
-    yield { share: (0.5 * (index + 1)) / placesM.length, doing: 'places' };
+    yield { share: 0.3 + (0.2 * (index + 1)) / placesM.length, doing: 'places' };
   }
   const heldUnit =
     held.length > 0

@@ -24,13 +24,13 @@ const alongWall = ({ from, to, lengthM }: RoomWall, spacingM: number): [number, 
   ]);
 };
 
-const placesAt = (room: StandingRoom, spacingM: number): Vec3[] => {
+const placesAt = (room: StandingRoom, spacingM: number, sameM = SAME_M): Vec3[] => {
   const found: Vec3[] = [];
   for (const wall of room.shape.walls) {
     for (const [wallX, wallZ] of alongWall(wall, spacingM)) {
       const [x, z] = room.inside(wallX, wallZ);
       const at = room.at(toCentimetres(x), toCentimetres(z)) ?? room.at(x, z);
-      if (at && !found.some((other) => Math.hypot(other[0] - at[0], other[2] - at[2]) < SAME_M)) found.push(at);
+      if (at && !found.some((other) => Math.hypot(other[0] - at[0], other[2] - at[2]) < sameM)) found.push(at);
     }
   }
   return found;
@@ -57,47 +57,30 @@ export const placesAlongWalls = (room: StandingRoom, most = MOST_PLACES): WallPl
   return { placesM, spacingM };
 };
 
-/** The free place nearest to a plan point, searched in rings along the walls' insides; null within `reachM` of nothing. */
-export const nearestFree = (room: StandingRoom, xM: number, zM: number, reachM: number): Vec3 | null => {
-  const [x0, z0] = room.inside(xM, zM);
-  const first = room.at(x0, z0);
-  if (first) return first;
-  for (let r = 0.05; r <= reachM + 1e-9; r += 0.05) {
-    let best: Vec3 | null = null;
-    let least = Number.POSITIVE_INFINITY;
-    const steps = Math.max(8, Math.round((2 * Math.PI * r) / 0.05));
-    for (let i = 0; i < steps; i += 1) {
-      const turn = (2 * Math.PI * i) / steps;
-      const x = x0 + r * Math.cos(turn);
-      const z = z0 + r * Math.sin(turn);
-      const at = room.at(toCentimetres(x), toCentimetres(z));
-      if (!at) continue;
-      // Among places equally far the one that stays nearest to a wall: a subwoofer in mid-floor is in the way.
-      const [wx, wz] = nearestOnWalls(room.shape.walls, x, z);
-      const off = Math.hypot(x - wx, z - wz);
-      if (off < least - 1e-9) {
-        least = off;
-        best = at;
-      }
-    }
-    if (best) return best;
-  }
-  return null;
-};
+/** Steps in which a place that is taken is moved along the walls. */
+const FINE_M = 0.05;
 
-/** The point of the walls nearest to a plan point. */
-const nearestOnWalls = (walls: readonly RoomWall[], x: number, z: number): readonly [number, number] => {
-  let best: readonly [number, number] = [x, z];
-  let least = Number.POSITIVE_INFINITY;
-  for (const { from, to, lengthM } of walls) {
-    const along = ((x - from[0]) * (to[0] - from[0]) + (z - from[1]) * (to[1] - from[1])) / (lengthM * lengthM);
-    const held = Math.min(1, Math.max(0, along));
-    const point = [from[0] + held * (to[0] - from[0]), from[1] + held * (to[1] - from[1])] as const;
-    const gap = Math.hypot(x - point[0], z - point[1]);
-    if (gap < least) {
-      least = gap;
-      best = point;
-    }
+/** Every place along the walls where a subwoofer may stand, five centimetres apart. */
+export const finePlaces = (room: StandingRoom): Vec3[] => placesAt(room, FINE_M, FINE_M / 2);
+
+/** The free place nearest to a plan point: there, or along the walls within `reachM`; null where nothing is free. */
+export const nearestFree = (
+  room: StandingRoom,
+  fine: readonly Vec3[],
+  xM: number,
+  zM: number,
+  reachM: number,
+): Vec3 | null => {
+  const [x0, z0] = room.inside(xM, zM);
+  const there = room.at(x0, z0);
+  if (there) return there;
+  let best: Vec3 | null = null;
+  let least = reachM;
+  for (const at of fine) {
+    const gap = Math.hypot(at[0] - x0, at[2] - z0);
+    if (gap > least) continue;
+    least = gap;
+    best = at;
   }
   return best;
 };

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { roomShape } from '../../../src/model/room/shape.ts';
 import { projectSchema } from '../../../src/model/schema/project.ts';
 import { arrangedPlaces, TRADE_ARRANGEMENTS } from '../../../src/proposals/subwoofers/arrangements.ts';
-import { nearestFree, placesAlongWalls } from '../../../src/proposals/subwoofers/places.ts';
+import { finePlaces, nearestFree, placesAlongWalls } from '../../../src/proposals/subwoofers/places.ts';
 import { standingRoom } from '../../../src/proposals/subwoofers/standing.ts';
 import { boxRoom } from './rooms.ts';
 
@@ -132,11 +132,11 @@ describe('places along the walls', () => {
 
   it('a place that is taken gives way to the nearest free one along the wall', () => {
     const room = standingRoom(withRoom({ openings: [door] }), [...CUBE], NONE);
-    const at = nearestFree(room, 2.6, 2.3, 0.8);
+    const at = nearestFree(room, finePlaces(room), 2.6, 2.3, 0.8);
     if (!at) throw new Error('there is room beside the door');
     expect(room.at(at[0], at[2])).not.toBeNull();
     expect(Math.abs(at[0] - 2.35)).toBeLessThan(0.06);
-    expect(nearestFree(room, 2.6, 2.3, 0.1)).toBeNull();
+    expect(nearestFree(room, finePlaces(room), 2.6, 2.3, 0.1)).toBeNull();
   });
 });
 
@@ -146,7 +146,9 @@ describe('arrangements of the trade', () => {
   it('stand where their names say in a plain box', () => {
     const room = standingRoom(boxRoom(), [...CUBE], NONE);
     const flat = (id: string) =>
-      arrangedPlaces(room, placesOf(id))?.map(({ atM }) => [atM[0], atM[2]].map((v) => Math.round(v * 100) / 100));
+      arrangedPlaces(room, finePlaces(room), placesOf(id))?.map(({ atM }) =>
+        [atM[0], atM[2]].map((v) => Math.round(v * 100) / 100),
+      );
     expect(flat('four-corners')).toEqual([
       [-2.35, 0.25],
       [2.35, 0.25],
@@ -168,9 +170,33 @@ describe('arrangements of the trade', () => {
     expect(flat('front-quarter')).toEqual([[-1.3, 0.25]]);
   });
 
-  it('an arrangement that needs the corner an L does not have is none there', () => {
-    const room = standingRoom(lRoom(), [...CUBE], NONE);
-    expect(arrangedPlaces(room, placesOf('four-corners'))).toBeNull();
-    expect(arrangedPlaces(room, placesOf('front-corners'))).toHaveLength(2);
+  it('in an L stand at the ends and middles of the walls it has', () => {
+    const project = lRoom();
+    const room = standingRoom(project, [...CUBE], NONE);
+    const corners = arrangedPlaces(room, finePlaces(room), placesOf('four-corners'))?.map(({ atM }) => [
+      atM[0],
+      atM[2],
+    ]);
+    // the back wall is the longer of the two that look to the back: from -2.6 to 0.8 m, at 7.4 m
+    const expected = [
+      [-2.35, 0.25],
+      [3.15, 0.25],
+      [-2.35, 7.15],
+      [0.55, 7.15],
+    ];
+    for (const [i, [x, z]] of expected.entries()) {
+      expect(corners?.[i][0]).toBeCloseTo(x, 6);
+      expect(corners?.[i][1]).toBeCloseTo(z, 6);
+    }
+    for (const { id, places } of TRADE_ARRANGEMENTS)
+      for (const { atM } of arrangedPlaces(room, finePlaces(room), places) ?? [])
+        expect(roomShape(project).contains(atM, 0.2), id).toBe(true);
+  });
+
+  it('is none where nothing near one of its places is free', () => {
+    const wide = { id: 'w', kind: 'opening', surface: 'back', fromM: 0.1, widthM: 5, heightM: 2, leaf: 'none' };
+    const room = standingRoom(withRoom({ openings: [wide] }), [...CUBE], NONE);
+    expect(arrangedPlaces(room, finePlaces(room), placesOf('front-back-middles'))).toBeNull();
+    expect(arrangedPlaces(room, finePlaces(room), placesOf('side-middles'))).toHaveLength(2);
   });
 });
