@@ -1,6 +1,6 @@
 import type { SlicePlane } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
-import { roomBox } from '../model/room.ts';
+import { roomShape } from '../model/room/shape.ts';
 
 const PITCH_M = 0.06;
 const LEAST_COLUMNS = 64;
@@ -14,15 +14,23 @@ const evenly = (fromM: number, toM: number, least: number): Float64Array => {
   );
 };
 
-/** The grid of every bass floor of a room: about 0.06 m apart, at least 64 across and 96 along, edges included. */
+/** The grid of every bass floor, over the bounds of its room: about 0.06 m apart, at least 64 across and 96 along, edges included. */
 export const floorGrid = (project: Project): { readonly xM: Float64Array; readonly zM: Float64Array } => {
-  const { widthM, lengthM } = roomBox(project);
-  return { xM: evenly(-widthM / 2, widthM / 2, LEAST_COLUMNS), zM: evenly(0, lengthM, LEAST_ROWS) };
+  const { minM, maxM } = roomShape(project);
+  return { xM: evenly(minM[0], maxM[0], LEAST_COLUMNS), zM: evenly(minM[2], maxM[2], LEAST_ROWS) };
 };
 
 /** The slice as the engine takes it. */
 export const floorPlane = (project: Project, heightM: number): SlicePlane => {
   const { xM, zM } = floorGrid(project);
-  const { minM } = roomBox(project);
-  return { normal: 1, atM: heightM, uAxis: 0, vAxis: 2, uM: xM.map((x) => x - minM[0]), vM: zM };
+  const { minM } = roomShape(project);
+  const [leastX, , leastZ] = minM;
+  return {
+    normal: 1,
+    atM: heightM,
+    uAxis: 0,
+    vAxis: 2,
+    uM: xM.map((x) => x - leastX),
+    vM: zM.map((z) => z - leastZ),
+  };
 };

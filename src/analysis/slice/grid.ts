@@ -31,8 +31,8 @@ export const sliceGrid = (project: Project, { normal }: Cut): SliceGrid => {
 export const enginePlane = (project: Project, cut: Cut): SlicePlane => {
   if (cut.normal === 'y') return floorPlane(project, cut.atM);
   const { uM, vM } = sliceGrid(project, cut);
-  const [leastX] = roomShape(project).minM;
+  const [leastX, , leastZ] = roomShape(project).minM;
   return cut.normal === 'z'
-    ? { normal: 2, atM: cut.atM, uAxis: 0, vAxis: 1, uM: uM.map((x) => x - leastX), vM }
-    : { normal: 0, atM: cut.atM - leastX, uAxis: 2, vAxis: 1, uM, vM };
+    ? { normal: 2, atM: cut.atM - leastZ, uAxis: 0, vAxis: 1, uM: uM.map((x) => x - leastX), vM }
+    : { normal: 0, atM: cut.atM - leastX, uAxis: 2, vAxis: 1, uM: uM.map((z) => z - leastZ), vM };
 };
