@@ -1,5 +1,5 @@
-import { solveOne } from '../axis-solver.ts';
 import type { RoomMode } from '../room-field.ts';
+import { followMode, polishMode } from './mode-polish.ts';
 import type { PrismGeometry } from './prism-geometry.ts';
 import type { Section } from './section.ts';
 import { eigenvectorsOf } from './symmetric-eigen.ts';
@@ -8,13 +8,18 @@ import { eigenvectorsOf } from './symmetric-eigen.ts';
 const STEP_HZ = 20;
 /** Functions up to this multiple of the highest wavenumber wanted take part. */
 const REACH = 1.35;
-const MOST_STEPS = 30;
+/** With more functions than this (plans above some 120 m2) every mode is damped by itself, to first order. */
+const MOST_COUPLED = 260;
+/** Polishing moves a mode by less than this share. */
+const FARTHEST_POLISH = 0.02;
 
 /** The plan modes at one real wavenumber: mu_i + mu'_i (k - k0), re, im each. */
 interface Damped {
   readonly k: number;
   readonly mu: Float64Array;
   readonly slope: Float64Array;
+  /** The vectors, one a row, re, im; null where each mode is damped by itself. */
+  readonly vectors: Float64Array | null;
 }
 
 /** A rigid mode: plan mode and order along the even axis. */
@@ -89,6 +94,17 @@ const dampedPlan = (section: Section, k: number, highest: number): Damped => {
   const { size, lambda, wallRe, wallIm } = section;
   let count = 1;
   while (count < size && lambda[count] <= (REACH * highest) ** 2) count++;
+  const mu = new Float64Array(2 * count);
+  const slope = new Float64Array(2 * count);
+  if (count > MOST_COUPLED) {
+    for (let i = 0; i < count; i++) {
+      slope[2 * i] = wallIm === null ? 0 : -wallIm[i * size + i];
+      slope[2 * i + 1] = wallRe[i * size + i];
+      mu[2 * i] = lambda[i] + k * slope[2 * i];
+      mu[2 * i + 1] = k * slope[2 * i + 1];
+    }
+    return { k, mu, slope, vectors: null };
+  }
   const matrix = new Float64Array(2 * count * count);
   for (let i = 0; i < count; i++) {
     for (let j = 0; j < count; j++) {
@@ -98,8 +114,6 @@ const dampedPlan = (section: Section, k: number, highest: number): Damped => {
     }
   }
   const vectors = eigenvectorsOf(count, matrix);
-  const mu = new Float64Array(2 * count);
-  const slope = new Float64Array(2 * count);
   for (let i = 0; i < count; i++) {
     mu[2 * i] = matrix[2 * (i * count + i)];
     mu[2 * i + 1] = matrix[2 * (i * count + i) + 1];
@@ -115,63 +129,46 @@ const dampedPlan = (section: Section, k: number, highest: number): Damped => {
     slope[2 * i] = re / k;
     slope[2 * i + 1] = im / k;
   }
-  return { k, mu, slope };
+  return { k, mu, slope, vectors };
 };
 
 /**
- * Newton's method for f(k) = mu(k) + w_q(k) / L^2 - k^2. Where it finds no mode that decays (walls that absorb everything) the
- * first-order estimate delta = (c / 2) (mean of Re beta over the walls, as the rigid mode weights them) stands in.
+ * Where the mode is found the pair is made exact by inverse iteration (mode-polish.ts); where no mode that decays is found (walls that
+ * absorb everything) the first-order estimate delta = (c / 2) (Re beta over the walls, as the rigid mode weights them) stands in.
  */
 const decayOf = (
-  { geometry, wallRe, size }: Section,
+  section: Section,
   damped: Damped | null,
   i: number,
   q: number,
   rigidK: number,
 ): { dampedHz: number; decayS: number } => {
+  const { geometry, wallRe, size } = section;
   const { soundSpeed, lengthM, endBeta } = geometry;
   const scale = soundSpeed / (2 * Math.PI);
   if (damped === null) return { dampedHz: rigidK * scale, decayS: Number.POSITIVE_INFINITY };
-  const perL2 = 1 / (lengthM * lengthM);
   const ends = ((q === 0 ? 1 : 2) * (endBeta[0] + endBeta[2])) / lengthM;
   const firstOrder = (soundSpeed / 2) * ((i < size ? wallRe[i * size + i] : 0) + ends);
-  let kRe = rigidK;
-  let kIm = 0;
+  const k = Float64Array.of(rigidK, 0);
   let found = false;
-  const walls = new Float64Array(4);
-  const axis = new Float64Array(4);
-  const known = i < damped.mu.length / 2;
-  for (let step = 0; step < MOST_STEPS && known; step++) {
-    for (let e = 0; e < 4; e += 2) {
-      walls[e] = -(kRe * endBeta[e + 1] + kIm * endBeta[e]) * lengthM;
-      walls[e + 1] = (kRe * endBeta[e] - kIm * endBeta[e + 1]) * lengthM;
-    }
-    if (!solveOne(q, walls, axis)) break;
-    const dRe = kRe - damped.k;
-    const sRe = damped.slope[2 * i];
-    const sIm = damped.slope[2 * i + 1];
-    const fRe = damped.mu[2 * i] + sRe * dRe - sIm * kIm + axis[0] * perL2 - (kRe * kRe - kIm * kIm);
-    const fIm = damped.mu[2 * i + 1] + sRe * kIm + sIm * dRe + axis[1] * perL2 - 2 * kRe * kIm;
-    // dw/dk = (dw/dlnk) / k
-    const k2 = kRe * kRe + kIm * kIm;
-    const gRe = sRe + ((axis[2] * kRe + axis[3] * kIm) * perL2) / k2 - 2 * kRe;
-    const gIm = sIm + ((axis[3] * kRe - axis[2] * kIm) * perL2) / k2 - 2 * kIm;
-    const g2 = gRe * gRe + gIm * gIm;
-    const stepRe = (fRe * gRe + fIm * gIm) / g2;
-    const stepIm = (fIm * gRe - fRe * gIm) / g2;
-    kRe -= stepRe;
-    kIm -= stepIm;
-    if (!Number.isFinite(kRe + kIm)) break;
-    if (stepRe * stepRe + stepIm * stepIm < 1e-24 * k2) {
-      found = true;
-      break;
+  if (i < damped.mu.length / 2) {
+    const line = { k: damped.k, mu: damped.mu.subarray(2 * i), slope: damped.slope.subarray(2 * i) };
+    found = followMode(geometry, line, q, k);
+    if (found && damped.vectors !== null) {
+      const polished = polishMode(section, damped.vectors.subarray(i * damped.mu.length), damped.mu.length / 2, q, k);
+      const kept = k.slice();
+      if (polished === null || !followMode(geometry, polished, q, k) || apart(k, kept)) k.set(kept);
     }
   }
-  const delta = soundSpeed * kIm;
-  const plausible = found && kRe >= 0 && delta >= -1e-9 * firstOrder;
+  const delta = soundSpeed * k[1];
+  const plausible = found && k[0] >= 0 && delta >= -1e-9 * firstOrder;
   const decay = plausible ? Math.max(0, delta) : firstOrder;
   return {
-    dampedHz: (plausible ? kRe : rigidK) * scale,
+    dampedHz: (plausible ? k[0] : rigidK) * scale,
     decayS: decay > 0 ? (3 * Math.LN10) / decay : Number.POSITIVE_INFINITY,
   };
 };
+
+/** Whether polishing led to another mode. */
+const apart = (a: Float64Array, b: Float64Array): boolean =>
+  Math.hypot(a[0] - b[0], a[1] - b[1]) > FARTHEST_POLISH * Math.hypot(b[0], b[1]);
