@@ -10,6 +10,8 @@ import type { PatchLayout } from './patch-layout.ts';
 const MOST_STEPS = 12;
 /** Change of k, relative, after which a mode counts as found: the secant leaves about its square. */
 const FOUND = 1e-4;
+/** With more patches than this every mode is the first-order one: each step of the secant couples all of them anew. */
+const MOST_COUPLED = 40;
 /** Two modes nearer than this, relative, are one mode found twice. */
 const SAME = 1e-4;
 
@@ -22,7 +24,8 @@ const SAME = 1e-4;
  *
  * Derived from the singular system of coupled-system.ts; solved by the secant method from the even box's mode, moved by the
  * same formula without W' (the sum of wall and patch losses to first order). Where the secant wanders, or two modes meet in
- * one root (walls that patches tie together, as in a cube), that first-order mode stands in.
+ * one root (walls that patches tie together, as in a cube), that first-order mode stands in, as it does for all modes of a room
+ * of more than forty patches.
  */
 export const patchModes = (
   geometry: BoxGeometry,
@@ -72,6 +75,7 @@ const follow = (
   residual(geometry, patches, layout, order, state, false);
   const shift = halfOver(gap[2], gap[3], start[0], start[1]);
   const firstOrder = [Math.max(0, start[0] + shift[0]), Math.max(0, start[1] + shift[1])] as const;
+  if (patches.length > MOST_COUPLED) return { k: null, firstOrder };
   kRe = firstOrder[0];
   kIm = firstOrder[1] + 1e-5 * start[0];
   let before: readonly [number, number, number, number] | null = null;
