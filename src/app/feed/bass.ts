@@ -26,10 +26,10 @@ const sameWanted = (a: Wanted, b: Wanted): boolean =>
 
 /**
  * Keeps the bass results up to date. A room that takes a while is shown by a first picture at once and refined when the hand
- * rests, in portions, so that a hand that moves again waits for none of it. The interactive lane answers seats and slice together, so that what is shown together
- * was computed together; when the hand rests, the background lane adds what takes longer: modes,
- * damping band, curves to be drawn, and a decay where one is looked at. Unit responses are
- * kept apart from gain, delay and polarity: an edit of those is shown from what is kept and calls no engine.
+ * rests, in portions, so that a hand that moves again waits for none of it. The interactive lane answers seats and slice
+ * together, so that what is shown together was computed together; when the hand rests, the background lane adds what takes
+ * longer: modes, damping band, curves to be drawn, and a decay where one is looked at. Unit responses are kept apart from
+ * gain, delay and polarity: an edit of those is shown from what is kept and calls no engine.
  */
 export const feedBass = (view: View, lanes: Lanes): (() => void) => {
   const kept = emptyKept();
@@ -39,15 +39,20 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
   let warmingUp = false;
   let stopped = false;
 
-  /** What the background may work for: the hand rests and what is shown is fine. */
+  /** What the background may work for: the hand rests and what is wanted is shown. */
   const atRest = (): Wanted | null => {
     if (stopped || view.document.getState().gestureOpen) return null;
     const wanted = wantedOf(view);
-    return answered(wanted, kept, 'fine') ? wanted : null;
+    return answered(wanted, kept, 'first') ? wanted : null;
   };
   const background = createBackground(lanes.background, kept, atRest, () => {
     if (!stopped) show(view, kept, wantedOf(view));
   });
+
+  const fail = () => {
+    refining.end();
+    view.results.setState({ trouble: 'The bass could not be worked out just now. Change anything to try again.' });
+  };
 
   const ask = async (wanted: Wanted, detail: Detail) => {
     const errand = errandFor(wanted, kept, detail);
@@ -56,8 +61,7 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
     const outcome = await lanes.interactive.ask(errand.jobs);
     if (stopped || outcome.status === 'superseded') return;
     if (outcome.status === 'failed') {
-      refining.end();
-      view.results.setState({ trouble: 'The bass could not be worked out just now. Change anything to try again.' });
+      fail();
       return;
     }
     errand.take(outcome.answers);
@@ -69,10 +73,9 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
   const rest = () => {
     const wanted = wantedOf(view);
     if (!answered(wanted, kept, 'first')) return;
-    if (answered(wanted, kept, 'fine')) {
-      if (!lanes.interactive.busy) refining.end();
-      background.rest();
-    } else void refine(wanted);
+    if (!answered(wanted, kept, 'fine')) void refine(wanted);
+    else if (!lanes.interactive.busy) refining.end();
+    background.rest();
   };
 
   const refine = async (wanted: Wanted) => {
@@ -81,10 +84,11 @@ export const feedBass = (view: View, lanes: Lanes): (() => void) => {
     refining.begin();
     const { fieldKey } = wanted;
     const goOn = () => !stopped && !view.document.getState().gestureOpen && wantedOf(view).fieldKey === fieldKey;
-    const ready = await warming.warm(wanted, goOn);
+    const outcome = await warming.warm(wanted, goOn);
     warmingUp = false;
-    if (ready) update();
-    else if (!stopped && !view.document.getState().gestureOpen) rest();
+    // Whatever interrupted it comes back here when it has been answered.
+    if (outcome === 'ready') update();
+    if (outcome === 'failed') fail();
   };
 
   const update = () => {

@@ -5,6 +5,7 @@ import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { FloorShadow } from './FloorShadow.tsx';
 import { FloorMap } from './floor-shader.ts';
 import type { LineStyle } from './lines.ts';
+import { NearSources } from './NearSources.tsx';
 import { PressureWave } from './PressureWave.tsx';
 import { mapOutline, sliceGeometry, slicePoint } from './slice-geometry.ts';
 import { sliceTurn } from './slice-turn.ts';
@@ -67,6 +68,7 @@ export const BassFloor = () => {
       <mesh userData={FLOOR} material={map.material} geometry={geometry} />
       <primitive object={rim.object} />
       <FloorShadow cut={cut} outline={outline} />
+      <NearSources cut={cut} />
       {slice.as === 'pressure' && slice.pressure && <PressureWave map={map} />}
     </group>
   );

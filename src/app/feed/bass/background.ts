@@ -5,13 +5,15 @@ import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
 import type { Detail } from '../../../engines/bass/room-field.ts';
 import type { Kept } from './kept.ts';
-import { type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
+import { answered, type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
 
 const MODES_TO_HZ = 250;
 
 /** One thing worked out while the hand rests. */
 interface Part {
   readonly name: string;
+  /** How finely the seats must have been answered before. */
+  readonly after: Detail;
   /** What it depends on; null where it is not wanted. */
   key(wanted: Wanted, kept: Kept): string | null;
   kept(kept: Kept, key: string): boolean;
@@ -21,6 +23,7 @@ interface Part {
 /** The modes first as a first picture has them, then exactly: their decay in a room with patches takes a while. */
 const modesTo = (name: string, detail: Detail): Part => ({
   name,
+  after: detail,
   key: ({ fieldKey }) => fieldKey,
   kept: (kept, key) => kept.modes.has(key, detail),
   errand: ({ project }, kept, key) => ({
@@ -31,6 +34,7 @@ const modesTo = (name: string, detail: Detail): Part => ({
 
 const band: Part = {
   name: 'band',
+  after: 'fine',
   key: ({ responsesKey }) => responsesKey,
   kept: (kept, key) => kept.band.key === key,
   errand: ({ project }, kept, key) => {
@@ -54,6 +58,7 @@ const CURVE_HZ = curveFrequenciesHz();
 
 const fine: Part = {
   name: 'fine',
+  after: 'fine',
   key: ({ responsesKey }) => responsesKey,
   kept: (kept, key) => kept.fine.key === key,
   errand: ({ project }, kept, key) => ({
@@ -72,6 +77,7 @@ const fine: Part = {
 
 const shapes: Part = {
   name: 'shapes',
+  after: 'first',
   key: ({ responsesKey }) => responsesKey,
   kept: (kept, key) => kept.shapes.key === key,
   errand: ({ project }, kept, key) => ({
@@ -89,6 +95,7 @@ const shapes: Part = {
 
 const decay: Part = {
   name: 'decay',
+  after: 'fine',
   key: ({ decayKey, fieldKey }, kept) => (kept.modes.of(fieldKey) ? decayKey : null),
   kept: (kept, key) => kept.decay.key === key,
   errand: ({ project, seatId, fieldKey }, kept, key) => {
@@ -139,7 +146,8 @@ export const createBackground = (
     if (!wanted) return;
     for (const part of PARTS) {
       const key = part.key(wanted, kept);
-      if (key === null || part.kept(kept, key) || failed.get(part.name) === key) continue;
+      if (key === null || !answered(wanted, kept, part.after) || part.kept(kept, key) || failed.get(part.name) === key)
+        continue;
       void fetch(part, wanted, key);
       return;
     }

@@ -13,8 +13,8 @@ const REMEMBERED = 2;
 export interface Warming {
   /** How finely the room can be answered without making the hand wait. */
   detailFor(wanted: Wanted): Detail;
-  /** Prepares a room in portions, as long as `goOn`; true once it is prepared. */
-  warm(wanted: Wanted, goOn: () => boolean): Promise<boolean>;
+  /** Prepares a room in portions, as long as `goOn` and nobody else wants the lane. */
+  warm(wanted: Wanted, goOn: () => boolean): Promise<'ready' | 'interrupted' | 'failed'>;
 }
 
 /** Which rooms the interactive lane has worked out finely; the others are shown by a first picture meanwhile. */
@@ -30,14 +30,16 @@ export const createWarming = (lane: Lane): Warming => {
     async warm({ project, fieldKey }, goOn) {
       const spec = roomSpec(project);
       for (let from = 0; from < FREQUENCIES_HZ.length; from += PORTION) {
-        if (!goOn()) return false;
+        // The lane keeps one request waiting: a portion must not take the place of what the hand wants.
+        if (!goOn() || lane.busy) return 'interrupted';
         const frequenciesHz = FREQUENCIES_HZ.slice(from, from + PORTION);
         const outcome = await lane.ask([{ kind: 'warm', spec, detail: 'fine', frequenciesHz }]);
-        if (outcome.status !== 'done') return false;
+        if (outcome.status === 'failed') return 'failed';
+        if (outcome.status === 'superseded') return 'interrupted';
       }
       warm.push(fieldKey);
       if (warm.length > REMEMBERED) warm.shift();
-      return goOn();
+      return goOn() ? 'ready' : 'interrupted';
     },
   };
 };
