@@ -81,12 +81,14 @@ export const AddMenu = ({ ref, onAdded }: MenuProps) => {
         <div id={id} ref={menu} className="add-menu scrolls" role="menu" aria-label="Add" onKeyDown={onKeyDown}>
           {additionsFor(project, chosen).map(({ title, additions }) => (
             <fieldset key={title} aria-label={title} className="add-group">
+              <small className="add-title" aria-hidden="true">
+                {title}
+              </small>
               {additions.map((addition) => (
                 <button
                   key={addition.id}
                   type="button"
                   role="menuitem"
-                  tabIndex={-1}
                   data-add={addition.id}
                   onClick={() => pick(addition)}
                 >
