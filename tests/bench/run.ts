@@ -4,6 +4,7 @@ import { type PlainRoom, plainRoom } from './baselines/plain-axis.ts';
 import { factoredSlice, sourceShapes, tripleSumAt } from './baselines/slices.ts';
 import { benchPatches } from './patches.ts';
 import { benchPlacement } from './placement.ts';
+import { benchPlan } from './plan.ts';
 import { CUT_HZ, EPSILON, FREQUENCIES_HZ, floorPlane, meanOverRms, SCENES, type Scene, worstOverRms } from './scene.ts';
 import { createLedger, interleave } from './timing.ts';
 
@@ -189,6 +190,8 @@ for (const scene of SCENES) {
   benchPlacement(scene, ledger);
   benchPatches(scene, ledger);
 }
+console.log('\nPlans of any shape');
+benchPlan(ledger);
 const missed = ledger.outcomes.filter(({ met }) => !met);
 console.log(`\n${ledger.outcomes.length - missed.length} aims met, ${missed.length} missed`);
 process.exit(missed.length > 0 ? 1 : 0);

@@ -13,7 +13,10 @@ export interface EnvelopeFactor {
 }
 
 const dot = (a: Float64Array, aAt: number, b: Float64Array, bAt: number, count: number): number => {
-  let [s0, s1, s2, s3] = [0, 0, 0, 0];
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
   let k = 0;
   for (; k + 3 < count; k += 4) {
     s0 += a[aAt + k] * b[bAt + k];

@@ -24,9 +24,10 @@ export const reverseCuthillMcKee = (rowStart: Uint32Array, column: Uint32Array):
           const node = column[k];
           if (seen[node] === pass) continue;
           seen[node] = pass;
-          order[filled++] = node;
+          let to = filled++;
+          for (; to > from && degree(order[to - 1]) > degree(node); to--) order[to] = order[to - 1];
+          order[to] = node;
         }
-        order.subarray(from, filled).sort((a, b) => degree(a) - degree(b));
       }
       if (filled === levelEnd) throw new Error('The elements of a plan are not connected.');
       levelStart = levelEnd;

@@ -45,36 +45,41 @@ const numberNodes = ({ triangles, coords }: PlanMesh, { order, nodes }: Triangle
   return { list, size: next };
 };
 
-const rowsOf = (list: Uint32Array, perTriangle: number, size: number) => {
-  const touching: number[][] = Array.from({ length: size }, () => []);
-  for (let at = 0; at < list.length; at++) touching[list[at]].push(Math.floor(at / perTriangle));
+/** Sparse rows of the nodes that share a triangle, columns ascending where asked. */
+const rowsOf = (list: Uint32Array, perTriangle: number, size: number, ascending: boolean) => {
+  const touchStart = new Uint32Array(size + 1);
+  for (const node of list) touchStart[node + 1]++;
+  for (let i = 0; i < size; i++) touchStart[i + 1] += touchStart[i];
+  const filled = touchStart.slice(0, size);
+  const touching = new Uint32Array(list.length);
+  for (let at = 0; at < list.length; at++) touching[filled[list[at]]++] = at - (at % perTriangle);
   const marked = new Int32Array(size).fill(-1);
   const rowStart = new Uint32Array(size + 1);
-  const columns: number[] = [];
+  const column = new Uint32Array(list.length * perTriangle);
+  let end = 0;
   for (let i = 0; i < size; i++) {
-    const row: number[] = [];
-    for (const triangle of touching[i]) {
-      for (let k = 0; k < perTriangle; k++) {
-        const j = list[triangle * perTriangle + k];
+    const start = end;
+    for (let k = touchStart[i]; k < touchStart[i + 1]; k++) {
+      for (let at = touching[k]; at < touching[k] + perTriangle; at++) {
+        const j = list[at];
         if (marked[j] === i) continue;
         marked[j] = i;
-        row.push(j);
+        column[end++] = j;
       }
     }
-    row.sort((a, b) => a - b);
-    for (const j of row) columns.push(j);
-    rowStart[i + 1] = columns.length;
+    if (ascending) column.subarray(start, end).sort();
+    rowStart[i + 1] = end;
   }
-  return { rowStart, column: Uint32Array.from(columns) };
+  return { rowStart, column: column.slice(0, end) };
 };
 
 export const createPlanSpace = (mesh: PlanMesh, order: number): PlanSpace => {
   const element = triangleElement(order);
   const { list, size } = numberNodes(mesh, element);
-  const raw = rowsOf(list, element.nodes, size);
+  const raw = rowsOf(list, element.nodes, size, false);
   const place = reverseCuthillMcKee(raw.rowStart, raw.column);
   const nodes = list.map((node) => place[node]);
-  const { rowStart, column } = rowsOf(nodes, element.nodes, size);
+  const { rowStart, column } = rowsOf(nodes, element.nodes, size, true);
   const stretchNodes = new Uint32Array(mesh.stretches.length * (order + 1));
   for (let half = 0; half < mesh.sides.length; half++) {
     const stretch = mesh.sides[half];

@@ -18,6 +18,8 @@ const MOST_RUNS = 8;
 
 interface Krylov {
   readonly rows: Float64Array;
+  /** Mass times every row. */
+  readonly heavy: Float64Array;
   readonly diagonal: Float64Array;
   readonly off: Float64Array;
   steps: number;
@@ -70,24 +72,23 @@ const runOnce = (
   random: () => number,
 ): RigidModes => {
   const { size } = space;
-  const most = Math.min(size - lockedCount, Math.ceil(3.5 * missing) + 60);
+  const most = Math.min(size - lockedCount, Math.ceil(2.6 * missing) + 60);
   const krylov: Krylov = {
     rows: new Float64Array((most + 1) * size),
+    heavy: new Float64Array((most + 1) * size),
     diagonal: new Float64Array(most),
     off: new Float64Array(most),
     steps: 0,
   };
   const scratch = new Float64Array(size);
-  /** Mass times the last vector kept. */
-  const weighted = new Float64Array(size);
   const weights = new Float64Array(Math.max(most + 1, lockedCount));
   const purge = (x: Float64Array, known: number): void => {
-    multiply(space, matrices.mass, x, scratch);
     if (lockedCount > 0) {
+      multiply(space, matrices.mass, x, scratch);
       dotRows(locked, lockedCount, size, scratch, weights);
       addRows(locked, lockedCount, size, weights, 0, -1, x, 0);
     }
-    dotRows(krylov.rows, known, size, scratch, weights);
+    dotRows(krylov.heavy, known, size, x, weights);
     addRows(krylov.rows, known, size, weights, 0, -1, x, 0);
   };
   /** Makes x the next vector, of length 1; returns its length before. */
@@ -96,7 +97,7 @@ const runOnce = (
     const length = Math.sqrt(Math.max(0, dotOf(x, scratch)));
     for (let k = 0; k < size; k++) {
       krylov.rows[known * size + k] = x[k] / length;
-      weighted[k] = scratch[k] / length;
+      krylov.heavy[known * size + k] = scratch[k] / length;
     }
     return length;
   };
@@ -106,9 +107,10 @@ const runOnce = (
   keep(x, 0);
   let check = Math.min(most, Math.ceil(1.5 * missing) + 12);
   for (let step = 0; step < most; step++) {
-    x.set(weighted);
+    const heavy = krylov.heavy.subarray(step * size, (step + 1) * size);
+    x.set(heavy);
     factor.solve(x);
-    krylov.diagonal[step] = dotOf(x, weighted);
+    krylov.diagonal[step] = dotOf(x, heavy);
     purge(x, step + 1);
     krylov.off[step] = keep(x, step + 1);
     krylov.steps = step + 1;

@@ -6,7 +6,10 @@ export const dotRows = (rows: Float64Array, count: number, width: number, x: Flo
     const b = a + width;
     const c = b + width;
     const d = c + width;
-    let [s0, s1, s2, s3] = [0, 0, 0, 0];
+    let s0 = 0;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
     for (let k = 0; k < width; k++) {
       const value = x[k];
       s0 += rows[a + k] * value;
@@ -57,7 +60,8 @@ export const addRows = (
 };
 
 export const dotOf = (a: Float64Array, b: Float64Array): number => {
-  let [s0, s1] = [0, 0];
+  let s0 = 0;
+  let s1 = 0;
   let k = 0;
   for (; k + 1 < a.length; k += 2) {
     s0 += a[k] * b[k];
