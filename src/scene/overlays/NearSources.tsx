@@ -2,6 +2,7 @@ import { useLayoutEffect } from 'react';
 import type { Cut } from '../../analysis/slice/wish.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
+import { roomShape } from '../../model/room/shape.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument } from '../../state/view.tsx';
 import type { LineStyle } from './lines.ts';
@@ -9,8 +10,9 @@ import { pointOnSlice, slicePoint } from './slice-geometry.ts';
 import { TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
 
-const RING: LineStyle = { widthPx: 1.25, opacity: 0.9, dashM: [0.06, 0.05], casing: true, hidden: 0 };
-const CORNERS = 40;
+const RING: LineStyle = { widthPx: 1.25, opacity: 0.9, casing: true, hidden: 0 };
+/** Every second piece of the ring is drawn: dashes. */
+const CORNERS = 48;
 const ABOVE_M = 0.004;
 /** The engine answers no nearer than this. */
 const NEAREST_M = 0.1;
@@ -29,23 +31,25 @@ export const nearRadiusM = ({ atM, sizeM }: Subwoofer, { normal, atM: planeM }: 
 
 /** Dashed rings on the bass floor round what lies too near to a subwoofer to be foretold. */
 export const NearSources = ({ cut }: { readonly cut: Cut }) => {
-  const subwoofers = useDocument((state) => state.project.subwoofers);
+  const project = useDocument((state) => state.project);
   const lines = useLines(RING);
   useLayoutEffect(() => {
     lines.begin();
-    for (const subwoofer of subwoofers) {
+    const { contains } = roomShape(project);
+    for (const subwoofer of project.subwoofers) {
       const radius = nearRadiusM(subwoofer, cut);
       if (radius === 0) continue;
       const [x, y, z] = subwoofer.atM;
       const [u, v] = pointOnSlice(cut, [x, y, z]);
-      const ring = Array.from({ length: CORNERS + 1 }, (_, i): Vec3 => {
+      const at = (i: number): Vec3 => {
         const angle = (2 * Math.PI * i) / CORNERS;
         return slicePoint(cut, [u + radius * Math.cos(angle), v + radius * Math.sin(angle)], ABOVE_M);
-      });
-      lines.line(ring, TONE.brass);
+      };
+      for (let i = 0; i < CORNERS; i += 2)
+        if (contains(at(i)) && contains(at(i + 1))) lines.line([at(i), at(i + 1)], TONE.brass);
     }
     lines.end();
     requestFrame('session');
-  }, [lines, subwoofers, cut]);
+  }, [lines, project, cut]);
   return <primitive object={lines.object} />;
 };
