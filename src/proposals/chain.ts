@@ -6,7 +6,7 @@ import { chainWeights, type DrivenSubwoofer, greatestPeaks } from '../engines/ba
 import { spreadOf } from '../engines/bass/metrics.ts';
 import { freeFieldRms } from '../engines/bass/output.ts';
 import type { UnitResponses } from '../engines/bass/room-field.ts';
-import { type Cure, fillDip, throughCrossover, togetherDb } from '../engines/bass/through-crossover.ts';
+import { type Cure, fillDip, lossDb, throughCrossover, togetherDb } from '../engines/bass/through-crossover.ts';
 import type { Vec3 } from '../math/vec3.ts';
 import type { Project } from '../model/project.ts';
 import { seatPoses } from '../model/seating.ts';
@@ -19,15 +19,22 @@ export const CHAIN_FREQUENCIES_HZ = defaultFrequenciesHz();
 /** Third-octave bands that headroom is stated in (IEC 61260's nominal centres). */
 export const HEADROOM_BANDS_HZ = [20, 25, 31.5, 40, 50, 63, 80, 100, 125] as const;
 
+export interface Dip {
+  readonly hz: number;
+  readonly db: number;
+}
+
 export interface SeatThrough {
   readonly id: string;
   /** Centre and subwoofers together, before and after the cure, over CHAIN_FREQUENCIES_HZ. */
   readonly beforeDb: Float64Array;
   readonly afterDb: Float64Array;
-  /** Deepest hole within half an octave of the crossover against the mean of 40 to 160 Hz: where, and how deep. */
-  readonly dipHz: number;
-  readonly dipDb: number;
-  readonly dipAfterDb: number;
+  /** Mean loss within half an octave of the crossover, dB (0 is none), before and after. */
+  readonly lossDb: number;
+  readonly lossAfterDb: number;
+  /** Deepest hole there against the mean of 40 to 160 Hz, before and after. A null of the room stays what it is. */
+  readonly dip: Dip;
+  readonly dipAfter: Dip;
 }
 
 export interface CrossoverReadout {
@@ -97,17 +104,24 @@ const crossoverOf = (
   const count = grid.length;
   const near = Array.from(grid.keys()).filter((f) => Math.abs(Math.log2(grid[f] / crossoverHz)) <= 0.5);
   const wide = Array.from(grid.keys()).filter((f) => grid[f] >= 40 && grid[f] <= 160);
+  const lost = lossDb(split, grid, { delayMs: 0, inverted: false });
+  const lostAfter = lossDb(split, grid, cure);
+  const dipOf = (levels: Float64Array): Dip => {
+    const at = near.reduce((deepest, f) => (levels[f] < levels[deepest] ? f : deepest), near[0]);
+    return { hz: grid[at], db: levels[at] - mean(wide.map((f) => levels[f])) };
+  };
   const seats = seatPoses(project).map(({ seat }, index): SeatThrough => {
-    const beforeDb = before.slice(index * count, (index + 1) * count);
-    const afterDb = after.slice(index * count, (index + 1) * count);
-    const at = near.reduce((deepest, f) => (beforeDb[f] < beforeDb[deepest] ? f : deepest), near[0]);
+    const from = index * count;
+    const beforeDb = before.slice(from, from + count);
+    const afterDb = after.slice(from, from + count);
     return {
       id: seat.id,
       beforeDb,
       afterDb,
-      dipHz: grid[at],
-      dipDb: beforeDb[at] - mean(wide.map((f) => beforeDb[f])),
-      dipAfterDb: afterDb[at] - mean(wide.map((f) => afterDb[f])),
+      lossDb: mean(near.map((f) => lost[from + f])),
+      lossAfterDb: mean(near.map((f) => lostAfter[from + f])),
+      dip: dipOf(beforeDb),
+      dipAfter: dipOf(afterDb),
     };
   });
   return { loudspeaker, crossoverHz, trimDb: split.trimDb, seats, cure };

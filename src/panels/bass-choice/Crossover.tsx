@@ -1,4 +1,4 @@
-import { CHAIN_FREQUENCIES_HZ, type CrossoverReadout } from '../../proposals/chain.ts';
+import { CHAIN_FREQUENCIES_HZ, type CrossoverReadout, type Dip } from '../../proposals/chain.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { driveText } from '../../words/subwoofers.ts';
 import { useUnits } from '../hooks.ts';
@@ -53,6 +53,13 @@ const Cure = ({ crossover, revision }: { crossover: CrossoverReadout; revision: 
   );
 };
 
+const DipCell = ({ dip }: { dip: Dip }) => (
+  <td>
+    {dB(dip.db)}
+    <small>{Math.round(dip.hz)} Hz</small>
+  </td>
+);
+
 /** Centre and subwoofers together at every seat, the dip where they meet, and what fills it. */
 export const Crossover = ({ crossover, revision }: { crossover: CrossoverReadout; revision: number }) => {
   const project = useDocument((state) => state.project);
@@ -75,28 +82,24 @@ export const Crossover = ({ crossover, revision }: { crossover: CrossoverReadout
         ]}
       />
       <table className="choice-table">
-        <caption className="unseen">Deepest dip near the crossover by seat</caption>
+        <caption className="unseen">What is lost, and the deepest dip near the crossover, by seat</caption>
         <thead>
           <tr>
             <th scope="col">Seat</th>
-            <th scope="col">
-              Dip at <small>Hz</small>
-            </th>
-            <th scope="col">
-              Now <small>dB</small>
-            </th>
-            <th scope="col">
-              Filled <small>dB</small>
-            </th>
+            <th scope="col">Lost now</th>
+            <th scope="col">Filled</th>
+            <th scope="col">Dip now</th>
+            <th scope="col">Filled</th>
           </tr>
         </thead>
         <tbody>
-          {seats.map(({ id, dipHz, dipDb, dipAfterDb }) => (
+          {seats.map(({ id, lossDb, lossAfterDb, dip, dipAfter }) => (
             <tr key={id} className={id === shown.id ? 'is-now' : undefined}>
               <th scope="row">{seatTitle(project, id)}</th>
-              <td>{Math.round(dipHz)}</td>
-              <td>{dB(dipDb)}</td>
-              <td>{dB(dipAfterDb)}</td>
+              <td>{dB(-lossDb)}</td>
+              <td>{dB(-lossAfterDb)}</td>
+              <DipCell dip={dip} />
+              <DipCell dip={dipAfter} />
             </tr>
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
 import {
   EVEN_FIRST,
@@ -8,7 +9,7 @@ import {
 } from '../../proposals/subwoofers/improve.ts';
 import { changesOf } from '../../proposals/subwoofers/proposal.ts';
 import { useDocument, useResults } from '../../state/view.tsx';
-import { changeText, countTitle, doingText } from '../../words/subwoofers.ts';
+import { changeText, countTitle, doingText, placeText } from '../../words/subwoofers.ts';
 import { useUnits } from '../hooks.ts';
 import { Choice } from '../top/Choice.tsx';
 import { useChoiceActions } from './actions.ts';
@@ -63,6 +64,7 @@ const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => 
           <small>dB</small>
         </span>
       </div>
+      <p className="fact-note">{subwoofers.map(({ atM }) => placeText(project, atM as Vec3, units)).join('; ')}</p>
       <details>
         <summary>Look closer</summary>
         <FigureList figures={figures} before={result.now} />

@@ -44,7 +44,7 @@ export const Sketch = ({ label, frequenciesHz, lines }: SketchProps) => {
           </g>
         ))}
         {DECADE_TICKS.filter((hz) => hz >= first * 0.99 && hz <= last).map((hz) => (
-          <text key={hz} x={x(hz)} y={HEIGHT - 4} textAnchor="middle">
+          <text key={hz} x={x(hz)} y={HEIGHT - 4} textAnchor={x(hz) > WIDTH - 20 ? 'end' : 'middle'}>
             {hz}
           </text>
         ))}

@@ -23,8 +23,12 @@ describe('behind the room', () => {
     expect(crossover.seats.map(({ id }) => id)).toEqual(['a1', 'a2', 'a3', 'b1', 'b2', 'b3']);
     expect(crossover.cure.afterDb).toBeGreaterThanOrEqual(crossover.cure.beforeDb);
     expect(crossover.cure.delayMs).toBeGreaterThanOrEqual(0);
-    for (const { dipHz, beforeDb } of crossover.seats) {
-      expect(Math.abs(Math.log2(dipHz / 80))).toBeLessThanOrEqual(0.5);
+    const meanOf = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+    expect(meanOf(crossover.seats.map(({ lossDb }) => lossDb))).toBeCloseTo(crossover.cure.beforeDb, 9);
+    expect(meanOf(crossover.seats.map(({ lossAfterDb }) => lossAfterDb))).toBeCloseTo(crossover.cure.afterDb, 9);
+    for (const { dip, dipAfter, beforeDb, lossDb } of crossover.seats) {
+      for (const { hz } of [dip, dipAfter]) expect(Math.abs(Math.log2(hz / 80))).toBeLessThanOrEqual(0.5);
+      expect(lossDb).toBeLessThanOrEqual(0);
       expect(beforeDb).toHaveLength(CHAIN_FREQUENCIES_HZ.length);
     }
   });
