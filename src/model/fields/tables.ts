@@ -19,6 +19,8 @@ export interface Table {
   readonly remove?: (project: Project, line: number) => Edit;
 }
 
+const notThere = (keys: readonly Key[]): Edit => refuseWords(pathText(keys), undefined, 'a list of this project');
+
 type Pair = readonly [number, number];
 
 const halfway = ([a, b]: Pair, [c, d]: Pair): [number, number] => [
@@ -59,7 +61,9 @@ export const TABLES: readonly Table[] = [
     columns: ['[0]', '[1]'],
     fresh: () => null,
     add(project) {
-      const corners = pairsAt(project, ['room', 'plan', 'cornersM']);
+      const keys = ['room', 'plan', 'cornersM'];
+      const corners = pairsAt(project, keys);
+      if (corners.length === 0) return notThere(keys);
       const last = corners.length - 1;
       return insertPlanCorner(project, last, halfway(corners[last], corners[0]));
     },
@@ -91,12 +95,10 @@ export const TABLES: readonly Table[] = [
   absorption('room.patches[]'),
 ];
 
-const notThere = (keys: readonly Key[]): Edit => refuseWords(pathText(keys), undefined, 'a list of this project');
-
 /** One more line, where the table puts it. */
 export const addLine = (project: Project, table: Table, keys: readonly Key[]): Edit => {
-  if (valueAt(project, keys) === undefined) return notThere(keys);
   if (table.add) return table.add(project);
+  if (valueAt(project, keys) === undefined) return notThere(keys);
   const fresh = table.fresh(project, keys);
   if (!fresh) return { ok: true, project };
   const there = valueAt(project, keys);

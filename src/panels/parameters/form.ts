@@ -17,6 +17,7 @@ import {
   referenceControl,
   switchControl,
 } from './controls.ts';
+import { overridesTable } from './overrides.ts';
 import { HEADING_ORDER, headingOf } from './sections.ts';
 
 /** A table of the form: lines of the same few controls, with their keys so that one can be taken away. */
@@ -143,6 +144,7 @@ const placedParts = (project: Project, template: Template, base: readonly Key[],
       const placed = placedTable(project, table, [...base, ...rest]);
       return placed ? [{ heading: headingOf(table.pattern), table: placed }] : [];
     }),
+    ...(item === null ? [{ heading: headingOf('targets.overrides'), table: overridesTable(project) }] : []),
   ];
 };
 

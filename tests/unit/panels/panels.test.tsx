@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
 import { describe, expect, it } from 'vitest';
+import { followed } from '../../../src/model/follow.ts';
 import { Findings } from '../../../src/panels/findings/Findings.tsx';
 import { Notices } from '../../../src/panels/notices/Notices.tsx';
 import { Outline } from '../../../src/panels/outline/Outline.tsx';
@@ -71,6 +72,89 @@ describe('outline', () => {
   });
 });
 
+describe('outline by keyboard', () => {
+  const at = (host: HTMLElement, key: string) => only(host, `[data-key="${key}"]`);
+  const keyed = (element: Element, key: string, more: KeyboardEventInit) =>
+    act(() => {
+      element.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true, ...more }));
+    });
+  const S1 = { kind: 'subwoofer', id: 'S1' } as const;
+  const withS1 = () => {
+    const view = plausibleView();
+    view.session.setState({ selection: S1 });
+    return { view, host: mount(view, <Outline />) };
+  };
+  const s1 = (view: ReturnType<typeof plausibleView>) => view.document.getState().project.subwoofers[0];
+
+  it('moves what is chosen by Alt and arrows, a run of them one undo', () => {
+    const { view, host } = withS1();
+    const [x, , z] = s1(view).atM;
+    for (let presses = 0; presses < 3; presses += 1) keyed(at(host, 'subwoofer:S1'), 'ArrowRight', { altKey: true });
+    keyed(at(host, 'subwoofer:S1'), 'ArrowDown', { altKey: true, shiftKey: true });
+    expect(s1(view).atM[0]).toBeCloseTo(x + 0.03, 9);
+    expect(s1(view).atM[2]).toBeCloseTo(z + 0.1, 9);
+    keyed(at(host, 'subwoofer:S1'), 'z', { ctrlKey: true });
+    act(() => view.document.actions.undo());
+    expect(s1(view).atM[0]).toBe(x);
+    expect(view.document.getState().canUndo).toBe(false);
+  });
+
+  it('moves in move mode until Escape, and arrows walk again after it', () => {
+    const { view, host } = withS1();
+    const [x] = s1(view).atM;
+    press(at(host, 'subwoofer:S1'), 'm');
+    press(at(host, 'subwoofer:S1'), 'ArrowRight');
+    expect(s1(view).atM[0]).toBeCloseTo(x + 0.01, 9);
+    press(at(host, 'subwoofer:S1'), 'Escape');
+    press(at(host, 'subwoofer:S1'), 'ArrowDown');
+    expect(s1(view).atM[0]).toBeCloseTo(x + 0.01, 9);
+    expect(document.activeElement?.getAttribute('data-key')).toBe('subwoofer:S2');
+  });
+
+  it('copies, locks, names and takes away', () => {
+    const { view, host } = withS1();
+    keyed(at(host, 'subwoofer:S1'), 'd', { ctrlKey: true });
+    expect(view.session.getState().selection).toEqual({ kind: 'subwoofer', id: 'S5' });
+    press(at(host, 'subwoofer:S5'), 'l');
+    expect(view.document.getState().project.subwoofers[4].locked).toBe(true);
+    press(at(host, 'subwoofer:S5'), 'Delete');
+    expect(view.document.getState().project.subwoofers).toHaveLength(5);
+    expect(view.session.getState().announcement.text).toMatch(/unlocked first/);
+    press(at(host, 'subwoofer:S5'), 'l');
+    press(at(host, 'subwoofer:S5'), 'F2');
+    const name = only<HTMLInputElement>(host, '.line-name');
+    write(name, 'Deep');
+    press(name, 'Enter');
+    expect(view.session.getState().selection).toEqual({ kind: 'subwoofer', id: 'Deep' });
+    press(at(host, 'subwoofer:Deep'), 'Delete');
+    expect(view.document.getState().project.subwoofers).toHaveLength(4);
+  });
+
+  it('chooses several with Ctrl and with Shift, and moves them together', () => {
+    const { view, host } = withS1();
+    press(at(host, 'subwoofer:S1'), 'ArrowDown');
+    keyed(at(host, 'subwoofer:S2'), 'Enter', { ctrlKey: true });
+    expect(view.session.getState()).toMatchObject({ selection: { id: 'S2' }, alsoSelected: [{ id: 'S1' }] });
+    expect(host.querySelectorAll('[aria-selected="true"]')).toHaveLength(2);
+    keyed(at(host, 'subwoofer:S4'), 'Enter', { shiftKey: true });
+    expect(view.session.getState().alsoSelected.map(({ id }) => id)).toEqual(['S3', 'S2']);
+    expect(only(host, '[role="tree"]').getAttribute('aria-multiselectable')).toBe('true');
+  });
+
+  it('adds from its menu by key', () => {
+    const { view, host } = withS1();
+    press(at(host, 'subwoofer:S1'), 'Insert');
+    const menu = only(host, '[role="menu"]');
+    expect(document.activeElement?.getAttribute('role')).toBe('menuitem');
+    press(menu, 'End');
+    expect(document.activeElement?.getAttribute('data-add')).toBe('column');
+    click(only(host, '[data-add="subwoofer"]'));
+    expect(view.document.getState().project.subwoofers).toHaveLength(5);
+    expect(view.session.getState().selection).toEqual({ kind: 'subwoofer', id: 'S5' });
+    expect(host.querySelector('[role="menu"]')).toBeNull();
+  });
+});
+
 describe('parameters', () => {
   const field = (host: HTMLElement, label: string): HTMLInputElement => {
     const found = [...host.querySelectorAll('label')].find(({ textContent }) => textContent === label);
@@ -113,6 +197,81 @@ describe('parameters', () => {
     const host = mount(view, <Parameters />);
     press(field(host, 'Room width'), 'ArrowUp');
     expect(widthM(view)).toBeCloseTo(4.31, 9);
+  });
+});
+
+describe('parameters of more kinds', () => {
+  const labelled = (host: HTMLElement, name: string): HTMLElement =>
+    only(
+      host,
+      `[aria-label="${name}"], [id="${[...host.querySelectorAll('label')].find(({ textContent }) => textContent === name)?.htmlFor ?? 'none'}"]`,
+    );
+
+  it('hold a run of arrow presses together as one undo', () => {
+    const view = plausibleView();
+    const host = mount(view, <Parameters />);
+    const width = labelled(host, 'Room width');
+    for (let presses = 0; presses < 5; presses += 1) press(width, 'ArrowUp');
+    act(() => {
+      window.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true }));
+    });
+    expect(view.document.getState().project.room.plan).toMatchObject({ widthM: 4.35 });
+    act(() => view.document.actions.undo());
+    expect(view.document.getState().project.room.plan).toMatchObject({ widthM: 4.3 });
+    expect(view.document.getState().canUndo).toBe(false);
+  });
+
+  it('show one surface with what is in it, stated another way, and add to it', () => {
+    const view = plausibleView();
+    view.session.setState({ selection: { kind: 'surface', id: 'left' } });
+    const host = mount(view, <Parameters />);
+    expect(host.textContent).toContain('Window');
+    const way = only<HTMLSelectElement>(host, 'select[data-path="room.surfaces.left:way"]');
+    act(() => {
+      way.value = 'octave';
+      way.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    const octaves = [...host.querySelectorAll('input[data-path^="room.surfaces.left.absorption"]')];
+    expect(octaves).toHaveLength(6);
+    const before = view.document.getState().project.room.openings.length;
+    click([...host.querySelectorAll('button')].find(({ textContent }) => textContent === 'Add a door')!);
+    expect(view.document.getState().project.room.openings).toHaveLength(before + 1);
+    expect(view.session.getState().selection?.kind).toBe('opening');
+  });
+
+  it('let a project judge by ranges of its own', () => {
+    const view = plausibleView();
+    const host = mount(view, <Parameters />);
+    const add = [...host.querySelectorAll('button')].find(({ textContent }) => /Ranges of your own/.test(textContent));
+    click(add!);
+    const [rule] = Object.keys(view.document.getState().project.targets.overrides ?? {});
+    expect(rule).toBeTruthy();
+    const to = labelled(host, 'Range 1: to') as HTMLInputElement;
+    write(to, '40');
+    press(to, 'Enter');
+    expect(view.document.getState().project.targets.overrides?.[rule].range[1]).toBe(40);
+    write(to, '');
+    press(to, 'Enter');
+    expect(view.document.getState().project.targets.overrides?.[rule].range[1]).toBeNull();
+  });
+
+  it('count the seats of a row and follow a thing under its new name', () => {
+    const view = plausibleView();
+    view.session.setState({ selection: { kind: 'row', id: 'front' } });
+    const host = mount(view, <Parameters />);
+    const seats = labelled(host, 'Seats') as HTMLInputElement;
+    expect(seats.value).toBe('3');
+    write(seats, '4');
+    press(seats, 'Enter');
+    expect(view.document.getState().project.rows[0].seats).toHaveLength(4);
+    const before = view.document.getState().project;
+    const name = labelled(host, 'Name') as HTMLInputElement;
+    write(name, 'stalls');
+    press(name, 'Enter');
+    const after = view.document.getState().project;
+    expect(followed(before, after, { kind: 'row', id: 'front' })).toEqual({ kind: 'row', id: 'stalls' });
+    expect(followed(after, before, { kind: 'row', id: 'stalls' })).toEqual({ kind: 'row', id: 'front' });
+    expect(followed(before, { ...before, rows: before.rows.slice(1) }, { kind: 'row', id: 'front' })).toBeNull();
   });
 });
 
