@@ -135,7 +135,7 @@ export const BoardCanvas = ({ draft, crossed, typedM, aim, onChange, onAdd }: Pr
         {gridLines(view, width, height).map(({ key, d, whole }) => (
           <path key={key} className={whole ? 'grid is-whole' : 'grid'} d={d} />
         ))}
-        <text className="plan-front" x={width / 2} y={18}>
+        <text className="plan-front" x={10} y={20}>
           front, with the picture
         </text>
         <path className={closed ? 'floor' : 'floor is-open'} d={outline} />

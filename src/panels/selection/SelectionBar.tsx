@@ -20,7 +20,7 @@ const pairOf = (project: Project, chosen: readonly ItemRef[]): string | null => 
     const list = ref.kind === 'loudspeaker' ? project.loudspeakers : project.subwoofers;
     const xOf = (id: string) => list.find((one) => one.id === id)?.atM[0] ?? 0;
     const [left, right] = xOf(ref.id) <= xOf(partner.id) ? [ref.id, partner.id] : [partner.id, ref.id];
-    return `${left} and ${right}`;
+    return `${left} + ${right}`;
   }
   return null;
 };
@@ -73,12 +73,12 @@ export const SelectionBar = () => {
       {surface && TOOLS.map(({ word, tool: next }) => button(word, () => session.setState({ tool: next })))}
       {surface && button('Plan', () => session.setState({ planBoard: true }))}
       {pair && button(`${pair} together`, () => session.setState({ pairsReleased: !released }), !released)}
-      {own.length > 0 && button('Duplicate', () => actions.duplicate(chosen))}
+      {own.length > 0 && button(coarse ? 'Copy' : 'Duplicate', () => actions.duplicate(chosen))}
       {own.length > 0 && button(locked ? 'Unlock' : 'Lock', () => actions.lock(chosen), locked)}
       {own.length > 0 && !locked && button('Remove', () => actions.remove(chosen))}
       {(coarse || gathering) &&
         !surface &&
-        button(gathering ? 'Done' : 'Add more', () => session.setState({ gathering: !gathering }), gathering)}
+        button(gathering ? 'Done' : 'More', () => session.setState({ gathering: !gathering }), gathering)}
     </div>
   );
 };
