@@ -26,6 +26,11 @@ export interface PatchFunctions {
 
 /** Polynomials along a side: two, and these many more per radian k length / 2. */
 export const PER_RADIAN = 1;
+/**
+ * On a patch of more than rho c the pressure varies over 1 / (k beta) instead of 1 / k: at its edges where it is soft, in surface
+ * waves where it is stiff. Followed up to this factor.
+ */
+const STRONGEST = 2.5;
 /** A side shorter than this is even enough for a constant at long waves. */
 const SHORT_M = 0.25;
 /** 2 would be an ellipse, all that a plane wave along the patch needs; 1.3 takes a quarter less and is hardly worse. */
@@ -52,8 +57,10 @@ interface Candidate {
 const candidatesOf = (area: PatchArea, patch: number, radians: number, most: number): Candidate[] => {
   const { fromM, toM, delta } = area;
   const sides = [toM[0] - fromM[0], toM[1] - fromM[1]] as const;
-  const [first, second] = [ordersFor(sides[0], radians), ordersFor(sides[1], radians)];
-  const lesser = PER_OCTAVE * Math.log2(most / (Math.hypot(delta[0], delta[1]) * sides[0] * sides[1]));
+  const strength = Math.hypot(delta[0], delta[1]);
+  const own = radians * Math.min(STRONGEST, Math.max(1, strength));
+  const [first, second] = [ordersFor(sides[0], own), ordersFor(sides[1], own)];
+  const lesser = PER_OCTAVE * Math.log2(most / (strength * sides[0] * sides[1]));
   const found: Candidate[] = [];
   for (let p = 0; p < first; p++) {
     for (let q = 0; q < second; q++) {
