@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import type { AppActions } from '../panels/actions.ts';
+import { OUTLINE_KEYS } from '../panels/outline/keys.ts';
 import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
 import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
 import { itemActions } from '../panels/useItemActions.ts';
@@ -198,10 +199,13 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
 ];
 
 /** The table as the sheet of keys shows it. */
-export const KEY_GROUPS: readonly KeyGroup[] = GROUPS.map(({ title, shortcuts }) => ({
-  title,
-  lines: shortcuts.map(({ shown, does }) => ({ keys: shown, does })),
-}));
+export const KEY_GROUPS: readonly KeyGroup[] = [
+  ...GROUPS.map(({ title, shortcuts }) => ({
+    title,
+    lines: shortcuts.map(({ shown, does }) => ({ keys: shown, does })),
+  })),
+  OUTLINE_KEYS,
+];
 
 const writing = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&

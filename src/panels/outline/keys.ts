@@ -78,3 +78,20 @@ export const commandOf = (pressed: string, ctrl: boolean): OutlineCommand | null
   if (ctrl) return key === 'd' ? 'duplicate' : null;
   return Object.hasOwn(BY_KEY, key) ? BY_KEY[key] : null;
 };
+
+/** The keys of the outline for the sheet of keys. */
+export const OUTLINE_KEYS = {
+  title: 'In the outline',
+  lines: [
+    { keys: ['Enter'], does: 'Choose; with Ctrl also this, with Shift all up to here' },
+    { keys: ['Alt', 'arrows'], does: 'Move what is chosen; with Shift ten times as far' },
+    { keys: ['Alt', 'Page Up'], does: 'Raise it; Page Down lowers it' },
+    { keys: ['M'], does: 'Move it by arrows alone, until Esc' },
+    { keys: ['F2'], does: 'Give it another name' },
+    { keys: ['Ctrl', 'D'], does: 'Copy it' },
+    { keys: ['L'], does: 'Lock it, or let it go' },
+    { keys: ['Del'], does: 'Take it away' },
+    { keys: ['Ins'], does: 'Add something' },
+    { keys: ['Esc'], does: 'From a field of the form: back here' },
+  ],
+} as const;
