@@ -18,7 +18,7 @@ const belongs = (project: Project, part: Part, ref: ItemRef): boolean => {
 
 /** Sets glow, dimming and visibility of every part from what the person points at and where they sit. */
 export const accentsOf = (project: Project, session: SessionState, parts: Iterable<Part>): void => {
-  const { selection, hovered, spotlight, mode, seatId, overlays } = session;
+  const { selection, alsoSelected, hovered, spotlight, mode, seatId, overlays } = session;
   const sitting = mode === 'sit';
   for (const part of parts) {
     const { kind, id, part: name } = part.solid;
@@ -26,7 +26,8 @@ export const accentsOf = (project: Project, session: SessionState, parts: Iterab
     part.glow = 0;
     if (hovered && belongs(project, part, hovered)) part.glow = HOVERED_GLOW;
     if (lit) part.glow = SPOTLIT_GLOW;
-    if (selection && belongs(project, part, selection)) part.glow = SELECTED_GLOW;
+    const chosen = selection !== null && [selection, ...alsoSelected].some((ref) => belongs(project, part, ref));
+    if (chosen) part.glow = SELECTED_GLOW;
     part.dim = spotlight && !lit ? DIMMED : 1;
     if (kind === 'person') part.mesh.visible = overlays.people && !(sitting && id === seatId);
     if (kind === 'seat' && /head/.test(name)) part.mesh.visible = !(sitting && id === seatId);
