@@ -3,6 +3,11 @@ import type { PlanOutline } from './plan-outline.ts';
 /** Distance of pi / w from a whole number from which on a corner is graded in full; nearer to it the rough part is small. */
 const FULLY_ROUGH = 0.2;
 
+/** Beside an edge shorter than the mesh, elements are at most this many times as long as it, so that none is a needle. */
+const LONGEST_NEEDLE = 3;
+/** Edges shorter than this share of the mesh count as that long: what so small a notch does to a mode is smaller still. */
+const LEAST_EDGE = 0.05;
+
 /** Wanted length of an element's side at a place, m. */
 export type SizeAt = (u: number, v: number) => number;
 
@@ -30,8 +35,20 @@ export const gradedSize = (outline: PlanOutline, { meshM, cornerShare, slope }: 
     if (strength < 0.005) continue;
     rough.push(outline.corners[2 * i], outline.corners[2 * i + 1], meshM * cornerShare ** ((0.5 * strength) / order));
   }
+  const short: number[] = [];
+  for (let i = 0; i < outline.count; i++) {
+    const next = (i + 1) % outline.count;
+    const [au, av, bu, bv] = [i, next].flatMap((k) => Array.from(outline.corners.subarray(2 * k, 2 * k + 2)));
+    const length = Math.hypot(bu - au, bv - av);
+    const side = LONGEST_NEEDLE * Math.max(length, LEAST_EDGE * meshM);
+    if (side < meshM) short.push((au + bu) / 2, (av + bv) / 2, side, length / 2);
+  }
   return (u, v) => {
     let size = meshM;
+    for (let i = 0; i < short.length; i += 4) {
+      const away = Math.max(0, Math.hypot(u - short[i], v - short[i + 1]) - short[i + 3]);
+      size = Math.min(size, short[i + 2] + away);
+    }
     for (let i = 0; i < rough.length; i += 3) {
       const away = Math.hypot(u - rough[i], v - rough[i + 1]);
       size = Math.min(size, rough[i + 2] + slope * away);
