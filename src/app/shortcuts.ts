@@ -4,8 +4,8 @@ import { OUTLINE_KEYS } from '../panels/outline/keys.ts';
 import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
 import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
 import { itemActions } from '../panels/useItemActions.ts';
-import type { LightPreset, SessionState } from '../state/session.ts';
 import { chosenItems } from '../state/chosen.ts';
+import type { LightPreset, SessionState } from '../state/session.ts';
 import type { View } from '../state/view.tsx';
 
 /** What a key may reach. */
