@@ -18,8 +18,8 @@ interface TurnedBox {
   readonly halfM: Vec3;
 }
 
-/** Things may touch, and drawings are rounded: only what goes deeper than this stands in another's room. */
-const TOUCH_M = 0.012;
+/** Things may touch, lean and sink in a little: only what goes deeper than this stands in another's room. */
+const TOUCH_M = 0.025;
 
 const locals = new WeakMap<MeshGeometry, { readonly minM: Vec3; readonly maxM: Vec3 }>();
 
