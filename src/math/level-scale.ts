@@ -9,13 +9,13 @@ export interface LevelScale {
 const SPAN_DB = 24;
 const SNAP_DB = 3;
 const STEP_DB = 3;
-/** The loudest hundredth of a map lies at the mouth of a source and would stretch the scale for all the rest. */
-const TOP_SHARE = 0.99;
+/** The loudest 25th of a map lies at the mouths of sources and would stretch the scale for all the rest. */
+const TOP_SHARE = 0.96;
 /** How far the top may leave the present scale before the scale follows: over it a little, under it by two snaps. */
 const OVER_DB = 1.5;
 const UNDER_DB = 6;
 
-/** The level that a hundredth of the map exceeds; NaN, which stands for outside the room, is left out. */
+/** The level that a 25th of the map exceeds; NaN, which stands for outside the room, is left out. */
 const topOf = (levelsDb: Float32Array): number => {
   const ascending = levelsDb.filter((level) => !Number.isNaN(level)).sort();
   return ascending[Math.min(ascending.length - 1, Math.floor(TOP_SHARE * ascending.length))];

@@ -14,7 +14,7 @@ import './ribbon.css';
 /** A name needs this much height of its own. */
 const NAME_PX = 11.5;
 /** How far the heading's note reaches, so that the cursor's label keeps clear of it. */
-const NOTE_PX = 420;
+const NOTE_PX = 490;
 
 /** Narrower than this, every other tick is left out and the note goes under the axis. */
 const ROOMY_PX = 480;
@@ -150,7 +150,7 @@ export const Ribbon = () => {
               }
             >
               <i /> a sealed model; doors and stud walls leak
-              {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz a tendency</span>}
+              {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz no more than a tendency</span>}
             </p>
           )}
           <Cursor layout={layout} level={level} waiting={!current} />

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { levelScale, shareOf } from '../../../src/math/level-scale.ts';
 
 describe('level scale', () => {
-  const levels = (top: number) => Float32Array.from({ length: 400 }, (_, i) => top - 40 * (1 - i / 399));
+  const levels = (top: number) => Float32Array.from({ length: 400 }, (_, i) => top - 40 * (1 - i / 384));
 
   it('spans 24 dB under the top, on whole 3 dB', () => {
     expect(levelScale(levels(10))).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
