@@ -1,6 +1,7 @@
 import { fieldAt } from '../fields/registry.ts';
 import { type Key, pathKeys, pathText, valueAt } from '../paths.ts';
 import type { Project } from '../project.ts';
+import { roomShape } from '../room/shape.ts';
 import { type Edit, refuseWords, setValue } from './edit.ts';
 import { moveRow } from './move.ts';
 import { movePlanCorner, setRectangle } from './plan.ts';
@@ -35,6 +36,20 @@ const COMMANDS: Readonly<Record<string, FieldCommand>> = {
   },
 };
 
+/** The ceiling's bends along the other way of the room, as far along it as they were along this one. */
+const turnedCeiling = (project: Project, across: unknown): Edit => {
+  const { ceiling } = project.room;
+  const keys = ['room', 'ceiling'];
+  if (ceiling.shape !== 'profile' || ceiling.across === across || (across !== 'x' && across !== 'z'))
+    return setValue(project, [...keys, 'across'], across);
+  const { minM, maxM } = roomShape(project);
+  const [from, to] = across === 'x' ? ([2, 0] as const) : ([0, 2] as const);
+  const turned = (at: number): number =>
+    Math.round((minM[to] + ((at - minM[from]) / (maxM[from] - minM[from])) * (maxM[to] - minM[to])) * 1000) / 1000;
+  const pointsM = ceiling.pointsM.map(([at, height]) => [turned(at), height]);
+  return setValue(project, keys, { ...ceiling, across, pointsM });
+};
+
 /**
  * Sets a field of the registry at its keys; undefined puts an optional or defaulted one back to what it is when the file
  * says nothing. What says where a locked thing stands is refused.
@@ -47,6 +62,7 @@ export const setFieldAt = (project: Project, keys: readonly Key[], value: unknow
     const locked = holders.find((holder) => valueAt(project, [...holder, 'locked']) === true);
     if (locked) return refuseWords(`${pathText(locked)}.locked`, true, 'unlocked first: it stays where it is');
   }
+  if (field.pattern === 'room.ceiling.across') return turnedCeiling(project, value);
   const command = typeof value === 'number' && Object.hasOwn(COMMANDS, field.pattern) && COMMANDS[field.pattern];
   return command ? command(project, keys, value) : setValue(project, keys, value);
 };

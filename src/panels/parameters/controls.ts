@@ -105,6 +105,10 @@ const shown = (container: unknown, keys: readonly Key[]): boolean => {
   return last !== 'finish' || 'finish' in container || !('absorption' in container || 'admittance' in container);
 };
 
+/** A rectangle has one wall of each name: which of several is no question there. */
+const idle = ({ room }: Project, keys: readonly Key[]): boolean =>
+  room.plan.shape === 'rectangle' && keys.at(-1) === 'wall' && valueAt({ room }, keys) === undefined;
+
 /** Whether a field has a place in this document as it stands: its shape is the one chosen, its part is there. */
 export const isShown = (project: Project, keys: readonly Key[]): boolean =>
-  shown(valueAt(project, keys.slice(0, -1)), keys) && schemaAt(project, keys) !== undefined;
+  shown(valueAt(project, keys.slice(0, -1)), keys) && schemaAt(project, keys) !== undefined && !idle(project, keys);

@@ -2,10 +2,15 @@ import { useState } from 'react';
 
 /**
  * What is being written over a value. It counts only as long as that value stands: whatever else changes the value, an undo
- * or a drag in the scene, puts the writing away in the same moment.
+ * or a drag in the scene, puts the writing away in the same moment and for good.
  */
 export const useDraft = (written: string): readonly [text: string, write: (text: string) => void] => {
-  const [draft, setDraft] = useState<{ readonly text: string; readonly over: string } | null>(null);
-  const text = draft?.over === written ? draft.text : written;
-  return [text, (next) => setDraft(next === written ? null : { text: next, over: written })];
+  const [draft, setDraft] = useState<string | null>(null);
+  const [over, setOver] = useState(written);
+  const stale = over !== written;
+  if (stale) {
+    setOver(written);
+    setDraft(null);
+  }
+  return [stale ? written : (draft ?? written), (next) => setDraft(next === written ? null : next)];
 };
