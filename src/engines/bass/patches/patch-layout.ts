@@ -2,8 +2,9 @@ import { AXES, type BoxGeometry } from '../box-state.ts';
 import { termsWithin } from '../transverse-terms.ts';
 import type { BoxPatch } from './box-patches.ts';
 import { type Stretch, stretchOf } from './gauss.ts';
+import type { NearLoads } from './near-loads.ts';
 import { type PatchFunctions, PER_RADIAN, patchFunctions } from './patch-functions.ts';
-import { type StaticTail, staticTails } from './static-tail.ts';
+import { type RigidModes, rigidModesOf, type StaticTail, staticTails } from './static-tail.ts';
 
 /** What depends on room, patches and roughly on the wavenumber: functions, quadrature, truncation. */
 export interface PatchLayout {
@@ -16,6 +17,9 @@ export interface PatchLayout {
   readonly orders: readonly number[];
   /** What the terms beyond add to the couplings on one wall. */
   readonly tails: readonly StaticTail[];
+  readonly rigid: RigidModes;
+  /** Static parts of the loads of points near patches, by point (near-loads.ts). */
+  readonly near: Map<string, NearLoads>;
 }
 
 export interface Fineness {
@@ -65,5 +69,7 @@ const layOut = (
   });
   const counts = AXES.map((axis) => termsWithin(geometry.terms(axis), cut * cut));
   const orders = AXES.map((axis) => Math.floor((geometry.sizeM[axis] * cut) / Math.PI) + 1);
-  return { functions, stretches, counts, orders, tails: staticTails(geometry, patches, functions, cut) };
+  const rigid = rigidModesOf(geometry, patches, functions, cut);
+  const tails = staticTails(geometry, patches, functions, rigid);
+  return { functions, stretches, counts, orders, tails, rigid, near: new Map() };
 };

@@ -4,6 +4,7 @@ import { BOTH, pointFactors } from '../closed-axis.ts';
 import { termsWithin } from '../transverse-terms.ts';
 import { cutKappa2, newCut, setCut } from '../truncation.ts';
 import type { BoxPatch } from './box-patches.ts';
+import { nearLoads } from './near-loads.ts';
 import type { PatchState } from './patch-state.ts';
 
 /** Relative error aimed at in what a patch and a point have to do with each other: ln(1 / 1e-4). */
@@ -53,6 +54,34 @@ export const patchLoads = (
         for (const [i, patch] of patches.entries())
           if (patch.normal === axis && patch.side === side) addPatch(own, i, rows, columns, out, width * p);
       }
+    }
+    addNear(geometry, state, patches, own, points, p, out);
+  }
+};
+
+/** The static part of what was cut, where the point is near a patch. */
+const addNear = (
+  geometry: BoxGeometry,
+  state: BoxState,
+  patches: readonly BoxPatch[],
+  { layout }: PatchState,
+  points: Float64Array,
+  p: number,
+  out: Float64Array,
+): void => {
+  const sums = nearLoads(geometry, patches, layout, [points[3 * p], points[3 * p + 1], points[3 * p + 2]]);
+  if (sums === null) return;
+  const k2Re = state.kRe * state.kRe - state.kIm * state.kIm;
+  const k2Im = 2 * state.kRe * state.kIm;
+  const { count, patches: functions } = layout.functions;
+  for (const [i, { normal, side }] of patches.entries()) {
+    const bRe = state.walls[normal][2 * side];
+    const bIm = state.walls[normal][2 * side + 1];
+    const { start, first } = functions[i];
+    for (let f = start; f < start + first.length; f++) {
+      const at = 2 * (count * p + f);
+      out[at] += sums[3 * f] - bRe * sums[3 * f + 1] + k2Re * sums[3 * f + 2];
+      out[at + 1] += k2Im * sums[3 * f + 2] - bIm * sums[3 * f + 1];
     }
   }
 };

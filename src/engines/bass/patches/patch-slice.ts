@@ -19,7 +19,8 @@ let spread = new Float64Array(0);
 /**
  * The patches of a box as sources of a slice: the field is that of the even box less the sum over patch functions of y_a
  * times the integral of phi_a G0 (coupled-system.ts), whose coefficient at a term (m, n) across the plane is a product of
- * integrals over the patch. Walls that stand on the plane are summed another way (standing-slice.ts).
+ * integrals over the patch. Walls that stand on the plane are summed another way (standing-slice.ts). The
+ * grid's points go without the static part of near-loads.ts: up to 4 % of the rms in an opening, nothing from 0.7 m on.
  */
 export const createPatchSources = (
   geometry: BoxGeometry,

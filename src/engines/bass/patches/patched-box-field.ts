@@ -23,8 +23,8 @@ const CACHE_LIMIT_BYTES = 96e6;
  * source costs its even field and one back-substitution. Within 0.02 dB of spectral-element solutions with absorbers, a door,
  * a reactive panel and an opening (tests/published/patched-box.test.ts).
  * Above MOST_FUNCTIONS functions the finer ones are left out, above that many patches the least are spread over their walls.
- * Near field: on a patch or in an opening, and from a source 0.2 m before one, up to 0.3 dB; a source 0.05 m before an opening
- * 0.8 dB (against itself with far more functions and terms). Positions outside the walls are brought onto them.
+ * Near field: on a patch 0.05 dB, in an opening and for a source 0.2 m before one 0.2 dB (against itself with far more
+ * functions and terms). Positions outside the walls are brought onto them.
  */
 export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
   const { even, patches } = divideBox(spec);

@@ -25,7 +25,17 @@ const REACH = 5;
 const NEAR_M = 0.3;
 
 /** Integrals of one patch's polynomials over rigid cosines of norm 1 along its two axes, at p * modes + m. */
-type RigidIntegrals = readonly [Float64Array, Float64Array];
+export type RigidIntegrals = readonly [Float64Array, Float64Array];
+
+/** Rigid modes to five times the cut. */
+export interface RigidModes {
+  readonly cut: number;
+  readonly far: number;
+  /** Per axis of the room. */
+  readonly modes: readonly number[];
+  /** Per patch. */
+  readonly integrals: readonly RigidIntegrals[];
+}
 
 const rigidIntegrals = (
   fromM: number,
@@ -51,13 +61,12 @@ const rigidIntegrals = (
 const gapOf = (a: BoxPatch, b: BoxPatch): number =>
   Math.max(a.fromM[0] - b.toM[0], b.fromM[0] - a.toM[0], a.fromM[1] - b.toM[1], b.fromM[1] - a.toM[1]);
 
-/** Tails of all patches with themselves and with those near them on their wall. */
-export const staticTails = (
+export const rigidModesOf = (
   geometry: BoxGeometry,
   patches: readonly BoxPatch[],
   functions: PatchFunctions,
   cut: number,
-): StaticTail[] => {
+): RigidModes => {
   const far = REACH * cut;
   const modes = geometry.sizeM.map((lengthM) => Math.floor((lengthM * far) / Math.PI) + 1);
   const integrals = patches.map(({ axes, fromM, toM }, i): RigidIntegrals => {
@@ -68,6 +77,16 @@ export const staticTails = (
     };
     return [along(0), along(1)];
   });
+  return { cut, far, modes, integrals };
+};
+
+/** Tails of all patches with themselves and with those near them on their wall. */
+export const staticTails = (
+  geometry: BoxGeometry,
+  patches: readonly BoxPatch[],
+  functions: PatchFunctions,
+  { cut, far, integrals }: RigidModes,
+): StaticTail[] => {
   const tails: StaticTail[] = [];
   for (const [i, a] of patches.entries()) {
     for (let j = 0; j <= i; j++) {

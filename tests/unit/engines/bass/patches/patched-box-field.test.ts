@@ -195,45 +195,53 @@ describe('slices', () => {
     [1, 4.2],
     [0, 2.5],
     [0, 6.1],
-  ] as const)(
-    'across axis %i at %f m: what the responses give at the grid’s points, to 2e-4 of the rms',
-    (normal, atM) => {
-      const [uAxis, vAxis] = (
-        [
-          [1, 2],
-          [0, 2],
-          [0, 1],
-        ] as const
-      )[normal];
-      const plane: SlicePlane = {
-        normal,
-        atM,
-        uAxis,
-        vAxis,
-        uM: evenly(box.sizeM[uAxis], 9),
-        vM: evenly(box.sizeM[vAxis], 7),
-      };
-      const field = createPatchedBoxField({ ...box, patches: several });
-      const points = new Float64Array(3 * 63);
-      for (let j = 0; j < 7; j++)
-        for (let i = 0; i < 9; i++) {
-          const at = 3 * (9 * j + i);
-          points[at + normal] = atM;
-          points[at + uAxis] = plane.uM[i];
-          points[at + vAxis] = plane.vM[j];
-        }
-      for (const hz of [40, 150]) {
-        const slice = field.slice(plane, sources, weights, hz);
-        const h = field.unitResponses(sources, points, Float64Array.of(hz));
-        const sum = { re: new Float64Array(63), im: new Float64Array(63) };
-        for (let p = 0; p < 63; p++) {
-          sum.re[p] = h.re[p] + 0.5 * h.re[63 + p] + 0.5 * h.im[63 + p];
-          sum.im[p] = h.im[p] + 0.5 * h.im[63 + p] - 0.5 * h.re[63 + p];
-        }
-        expect(apart(slice, sum)).toBeLessThan(2e-4);
+  ] as const)('across axis %i at %f m: what the responses give at the grid’s points', (normal, atM) => {
+    const [uAxis, vAxis] = (
+      [
+        [1, 2],
+        [0, 2],
+        [0, 1],
+      ] as const
+    )[normal];
+    const plane: SlicePlane = {
+      normal,
+      atM,
+      uAxis,
+      vAxis,
+      uM: evenly(box.sizeM[uAxis], 9),
+      vM: evenly(box.sizeM[vAxis], 7),
+    };
+    const field = createPatchedBoxField({ ...box, patches: several });
+    const points = new Float64Array(3 * 63);
+    for (let j = 0; j < 7; j++)
+      for (let i = 0; i < 9; i++) {
+        const at = 3 * (9 * j + i);
+        points[at + normal] = atM;
+        points[at + uAxis] = plane.uM[i];
+        points[at + vAxis] = plane.vM[j];
       }
-    },
-  );
+    for (const hz of [40, 150]) {
+      const slice = field.slice(plane, sources, weights, hz);
+      const h = field.unitResponses(sources, points, Float64Array.of(hz));
+      const sum = { re: new Float64Array(63), im: new Float64Array(63) };
+      for (let p = 0; p < 63; p++) {
+        sum.re[p] = h.re[p] + 0.5 * h.re[63 + p] + 0.5 * h.im[63 + p];
+        sum.im[p] = h.im[p] + 0.5 * h.im[63 + p] - 0.5 * h.re[63 + p];
+      }
+      // a slice leaves out what responses add near a patch's wall (near-loads.ts): 4 % of the rms in an opening, nothing from 0.7 m on
+      expect(apart(slice, sum)).toBeLessThan(5e-2);
+      const clear = [...sum.re.keys()].filter((p) => {
+        const [x, y, z] = points.subarray(3 * p, 3 * p + 3);
+        return x < 5.4 && y > 0.7 && y < 3.6 && z < 2;
+      });
+      const only = ({ re, im }: Field): Field => ({
+        re: Float64Array.from(clear, (p) => re[p]),
+        im: Float64Array.from(clear, (p) => im[p]),
+      });
+      if (atM < 2.6) expect(clear.length).toBeGreaterThan(10);
+      if (clear.length > 0) expect(apart(only(slice), only(sum))).toBeLessThan(2e-4);
+    }
+  });
 
   it('of a dragged source from a warm room are those of a fresh one', () => {
     const plane: SlicePlane = { normal: 2, atM: 1.2, uAxis: 1, vAxis: 0, uM: evenly(4.3, 8), vM: evenly(6.1, 9) };
