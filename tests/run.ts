@@ -50,12 +50,12 @@ const vitest = (title: string, extra: string[] = []): Tally => {
   });
 };
 
-const browser = (title: string, extra: string[] = []): Tally => {
+const browser = (title: string, extra: string[] = [], env: Record<string, string> = {}): Tally => {
   const file = `${CACHE}/browser.json`;
   rmSync(file, { force: true });
   if (!run('build', 'npx', ['vite', 'build', '--logLevel', 'warn'])) return { passed: 0, failed: 1 };
   const args = ['playwright', 'test', '-c', 'tests/browser/playwright.config.ts', ...extra];
-  const ok = run(title, 'npx', args, { PARTERRE_REPORT: `${process.cwd()}/${file}` });
+  const ok = run(title, 'npx', args, { ...env, PARTERRE_REPORT: `${process.cwd()}/${file}` });
   return reported(ok, file, (text) => {
     const { stats } = JSON.parse(text) as {
       stats: { expected: number; unexpected: number; flaky: number; skipped: number };
@@ -66,7 +66,10 @@ const browser = (title: string, extra: string[] = []): Tally => {
 
 const started = Date.now();
 const tallies = long
-  ? [vitest('long checks', ['--config', 'tests/long/vitest.config.ts'])]
+  ? [
+      vitest('long checks', ['--config', 'tests/long/vitest.config.ts']),
+      browser('every field of every demo in a browser', ['every-field'], { PARTERRE_EVERY_FIELD: '1' }),
+    ]
   : [
       step('lint and format', 'npx', ['biome', 'check', '.']),
       step('types of the page', 'npx', ['tsc', '-p', 'tsconfig.json']),
