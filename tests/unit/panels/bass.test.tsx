@@ -1,0 +1,167 @@
+// @vitest-environment happy-dom
+import { act } from 'react';
+import { describe, expect, it } from 'vitest';
+import type { DecayReadout, HeardModes } from '../../../src/analysis/types.ts';
+import { CIVIDIS_BYTES } from '../../../src/math/cividis.ts';
+import { CurvesTable } from '../../../src/panels/bass/CurvesTable.tsx';
+import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb } from '../../../src/panels/bass/decay-draw.ts';
+import { ModeList } from '../../../src/panels/bass/ModeList.tsx';
+import { bandPath, levelPath, plotFrame, xOf, yOf } from '../../../src/panels/bass/plot.ts';
+import { SliceControls } from '../../../src/panels/bass/SliceControls.tsx';
+import { SliceLegend } from '../../../src/panels/bass/SliceLegend.tsx';
+import type { View } from '../../../src/state/view.tsx';
+import { plausibleView } from './fixture.ts';
+import { click, mount, only } from './mount.tsx';
+
+const keyed = <T,>(value: T) => ({ variant: 'main', revision: 0, inputsKey: 'test', value });
+
+const heard: HeardModes = {
+  seatId: 'front-2',
+  modes: Array.from({ length: 12 }, (_, i) => ({
+    hz: 28.14 + 9 * i,
+    order: i === 3 ? null : [0, i, 1],
+    decayS: 0.4 + i / 100,
+    levelDb: 20 - 3 * i,
+  })),
+  thirds: [],
+};
+
+const withHeard = (): View => {
+  const view = plausibleView();
+  view.results.setState({ heard: keyed(heard) });
+  return view;
+};
+
+describe('the list of modes', () => {
+  it('shows the loudest, all on request, and puts the cursor on one', () => {
+    const view = withHeard();
+    const host = mount(view, <ModeList />);
+    const rows = () => [...host.querySelectorAll('tbody tr')].map((row) => row.textContent);
+    expect(rows().length).toBe(8);
+    expect(rows()[0]).toBe('28.10\u2009·\u20090\u2009·\u200910.40 s20.0');
+    expect(rows()[3]).toContain('–');
+    click(host.querySelectorAll('tbody button')[2]);
+    expect(view.session.getState().frequencyHz).toBeCloseTo(46.14, 9);
+    expect(only(host, 'tr.is-chosen').textContent).toContain('46.1');
+    click(only(host, '.modes > button'));
+    expect(rows().length).toBe(12);
+  });
+});
+
+describe('the legend of the bass floor', () => {
+  const legend = (host: HTMLElement) => only(host, '.legend').dataset;
+  it('says what the colours mean, marks the pointer’s value, and that a better answer is coming', () => {
+    const view = plausibleView();
+    const host = mount(view, <SliceLegend />);
+    expect(legend(host).kind).toBe('level');
+    expect(Number(legend(host).high) - Number(legend(host).low)).toBe(24);
+    expect(host.textContent).toContain('40.0 Hz, 1.11 m above the floor');
+    const middle = (Number(legend(host).high) + Number(legend(host).low)) / 2;
+    act(() => view.session.setState({ probe: { atM: [0, 1, 2], levelDb: middle, value: middle } }));
+    expect(only(host, '.legend-bar i').style.left).toBe('50%');
+    act(() => view.results.setState({ refining: true }));
+    expect(host.textContent).toContain('refining');
+    act(() => view.session.setState({ mode: 'sit' }));
+    expect(host.querySelector('.legend')).toBeNull();
+  });
+
+  it('runs 12 dB either way of the seats’ mean, and as far either way as a pressure’s level goes', () => {
+    const view = plausibleView();
+    const before = view.results.getState().slice?.value;
+    if (!before) throw new Error('no slice');
+    const put = (part: Partial<typeof before>) =>
+      act(() => view.results.setState({ slice: keyed({ ...before, ...part }) }));
+    const host = mount(view, <SliceLegend />);
+    put({ as: 'difference', meanDb: 4 });
+    expect([legend(host).kind, legend(host).low, legend(host).high]).toEqual(['difference', '-12', '12']);
+    expect(host.textContent).toContain('+12');
+    const ones = new Float32Array(before.levelDb.length).fill(1);
+    put({ as: 'pressure', pressure: { re: ones, im: ones } });
+    expect(legend(host).kind).toBe('pressure');
+    expect(Number(legend(host).low)).toBe(-Number(legend(host).high));
+  });
+});
+
+describe('the controls of the slice', () => {
+  it('keep a pressure to one frequency and a height to a place of its own', () => {
+    const view = plausibleView();
+    const host = mount(view, <SliceControls />);
+    const press = (word: string) => {
+      const label = [...host.querySelectorAll('label')].find((one) => one.textContent === word);
+      if (!label) throw new Error(`no ${word}`);
+      click(label.querySelector('input') ?? label);
+    };
+    press('20 to 120');
+    expect(view.session.getState().slice).toMatchObject({ span: 'band', bandHz: [20, 120] });
+    press('Pressure');
+    expect(view.session.getState().slice).toMatchObject({ as: 'pressure', span: 'one' });
+    press('20 to 80');
+    expect(view.session.getState().slice).toMatchObject({ as: 'level', span: 'band' });
+    press('Across');
+    expect(view.session.getState().slice).toMatchObject({ plane: 'across', acrossZM: null });
+  });
+});
+
+describe('curves as drawn and as numbers', () => {
+  it('runs through its points and closes its band', () => {
+    const frame = plotFrame(600, 300);
+    const axis = { lowDb: -12, highDb: 12 };
+    const hz = [20, 200];
+    expect(levelPath(frame, axis, hz, [12, -12])).toBe(
+      `M${frame.left.toFixed(1)} ${frame.top.toFixed(1)}L${frame.right.toFixed(1)} ${frame.bottom.toFixed(1)}`,
+    );
+    expect(bandPath(frame, axis, hz, [-6, -6], [6, 6]).match(/[ML]/g)?.length).toBe(4);
+    expect(bandPath(frame, axis, hz, [-6, -6], [6, 6]).endsWith('Z')).toBe(true);
+    expect(xOf(frame, Math.sqrt(20 * 200))).toBeCloseTo((frame.left + frame.right) / 2, 9);
+    expect(yOf(frame, axis, 0)).toBeCloseTo((frame.top + frame.bottom) / 2, 9);
+  });
+
+  it('stands in a table a twelfth of an octave a row, a seat a column', () => {
+    const view = plausibleView();
+    const bass = view.results.getState().bass?.value;
+    if (!bass) throw new Error('no bass');
+    view.results.setState({ curves: keyed({ frequenciesHz: bass.frequenciesHz, seats: bass.seats, fine: false }) });
+    const host = mount(view, <CurvesTable />);
+    expect(host.querySelectorAll('thead th').length).toBe(1 + bass.seats.length);
+    const rows = host.querySelectorAll('tbody tr');
+    expect(rows.length).toBe(40);
+    expect(rows[12].querySelector('th')?.textContent).toBe('40.0');
+    expect(rows[12].querySelectorAll('td')[1].textContent).toBe(
+      bass.seats[1].levelDb[24].toFixed(1).replace('-', '\u2212'),
+    );
+  });
+});
+
+describe('the picture of a decay as drawn', () => {
+  const frequenciesHz = Float64Array.from({ length: 11 }, (_, i) => 20 * 10 ** (i / 10));
+  const timesS = Float64Array.from({ length: 6 }, (_, i) => i / 5);
+  /** 17 dB at the beginning, 50 dB less after a second, at every frequency. */
+  const decay: DecayReadout = {
+    seatId: 'front-2',
+    frequenciesHz,
+    timesS,
+    levelDb: Float32Array.from({ length: 66 }, (_, i) => 17 - 50 * timesS[Math.floor(i / 11)]),
+  };
+
+  it('is read straight between its points', () => {
+    expect(decayTopDb(decay)).toBe(18);
+    expect(decayAt(decay, 63, 0.3)).toBeCloseTo(17 - 15, 5);
+    expect(decayAt(decay, 20, 1)).toBeCloseTo(-33, 5);
+  });
+
+  it('has at a row the colour of its level', () => {
+    const rows = 500;
+    const pixels = decayPixels(decay, 18, 20, rows);
+    // Rows between contours: 17 - 50 t half way between multiples of 6.
+    for (const level of [15, 9, -9, -27]) {
+      const row = Math.round(((17 - level) / 50) * rows - 0.5);
+      const entry = Math.round(((level - 18) / DECAY_SPAN_DB + 1) * 255) * 3;
+      for (let k = 0; k < 3; k += 1)
+        expect(Math.abs(pixels[(row * 20 + 10) * 4 + k] - CIVIDIS_BYTES[entry + k])).toBeLessThanOrEqual(3);
+    }
+    // A contour at 12 dB is darker or lighter than the map beside it.
+    const at = Math.round((5 / 50) * rows - 0.5);
+    const green = (row: number) => pixels[(row * 20 + 10) * 4 + 1];
+    expect(Math.abs(green(at) - green(at + 15))).toBeGreaterThan(20);
+  });
+});
