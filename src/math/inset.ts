@@ -96,20 +96,34 @@ const roundCorners = (corners: readonly Point2[], [x, y]: Point2, radius: number
     return far > 0 ? [[cx + ((x - cx) * radius) / far, cy + ((y - cy) * radius) / far]] : [];
   });
 
+interface Place {
+  readonly at: Point2;
+  readonly far: number;
+}
+
+/** The nearest of these places that fits, if one is nearer than `before`. */
+const firstFit = (corners: readonly Point2[], places: Place[], clear: Clear, before: Place | null): Place | null =>
+  places.sort((a, b) => a.far - b.far).find(({ at }) => fits(corners, at, clear)) ?? before;
+
+/**
+ * The feet of the point on all lines first; only meetings nearer than the best of them are then tried, which in a plan of
+ * many corners are few.
+ */
 const nearestOf = (corners: readonly Point2[], point: Point2, clear: Clear): Point2 | null => {
   const lines = linesOf(corners, clear);
-  const tried: Point2[] = lines.map((line) => onLine(line, point));
+  const placed = (at: Point2): Place => ({ at, far: Math.hypot(at[0] - point[0], at[1] - point[1]) });
+  const feet = lines.map((line) => placed(onLine(line, point)));
+  if (typeof clear === 'number') feet.push(...roundCorners(corners, point, clear).map(placed));
+  const foot = firstFit(corners, feet, clear, null);
+  const limit = foot?.far ?? Number.POSITIVE_INFINITY;
+  const meetings: Place[] = [];
   lines.forEach((line, i) => {
     for (let j = i + 1; j < lines.length; j += 1) {
       const met = meeting(line, lines[j]);
-      if (met) tried.push(met);
+      if (met && Math.hypot(met[0] - point[0], met[1] - point[1]) < limit) meetings.push(placed(met));
     }
   });
-  if (typeof clear === 'number') tried.push(...roundCorners(corners, point, clear));
-  const byDistance = tried
-    .map((at) => ({ at, far: Math.hypot(at[0] - point[0], at[1] - point[1]) }))
-    .sort((a, b) => a.far - b.far);
-  return byDistance.find(({ at }) => fits(corners, at, clear))?.at ?? null;
+  return firstFit(corners, meetings, clear, foot)?.at ?? null;
 };
 
 const spanOf = (corners: readonly Point2[], axis: 0 | 1): number =>

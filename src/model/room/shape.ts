@@ -60,7 +60,7 @@ const sectionClear = (around: Around, axis: 0 | 2): Clear =>
 /** Rounds of moving into the plan, then into the section: where only one of them binds, one is enough. */
 const ROUNDS = 12;
 
-const described = (room: Project['room']): RoomShape => {
+const described = (room: Pick<Project['room'], 'plan' | 'ceiling'>): RoomShape => {
   const plan = planOf(room.plan);
   const { corners } = plan;
   const [minX, minZ, maxX, maxZ] = [least(corners, 0), least(corners, 1), most(corners, 0), most(corners, 1)];
@@ -114,13 +114,21 @@ const described = (room: Project['room']): RoomShape => {
   };
 };
 
-const kept = new WeakMap<Project['room'], RoomShape>();
+type Plan = Project['room']['plan'];
+type Ceiling = Project['room']['ceiling'];
 
-/** The room of a project, described once for as long as that part of the document lives. */
-export const roomShape = ({ room }: Pick<Project, 'room'>): RoomShape => {
-  const known = kept.get(room);
+const kept = new WeakMap<Plan, WeakMap<Ceiling, RoomShape>>();
+
+/** The room of a project, described once for as long as its plan and its ceiling live. */
+export const roomShape = ({ room }: { readonly room: Pick<Project['room'], 'plan' | 'ceiling'> }): RoomShape => {
+  let underCeilings = kept.get(room.plan);
+  if (!underCeilings) {
+    underCeilings = new WeakMap();
+    kept.set(room.plan, underCeilings);
+  }
+  const known = underCeilings.get(room.ceiling);
   if (known) return known;
   const made = described(room);
-  kept.set(room, made);
+  underCeilings.set(room.ceiling, made);
   return made;
 };
