@@ -37,7 +37,7 @@ const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project
           </button>
         )}
         {shifted > FAR_M && figures && <small>shifted up to {Math.round(shifted * 100)} cm</small>}
-        {!figures && <small>{id === 'now' ? 'no subwoofers' : 'not possible in this room'}</small>}
+        {!figures && <small>{id === 'now' ? 'no subwoofers' : 'no free place for it here'}</small>}
       </th>
       <td>
         <b>{nominal ? dB(nominal.spreadDb) : NO_NUMBER}</b>

@@ -35,7 +35,7 @@ export const Headroom = ({ headroom }: { headroom: HeadroomReadout | null }) => 
           ? `${seatTitle(project, worst.id)} falls ${dB(-worst.margin)} dB short at ${worst.hz} Hz.`
           : 'Every seat gets them in every band stated.'}
       </p>
-      <table className="choice-table">
+      <table className="choice-table is-headroom">
         <caption className="unseen">
           Greatest peak less the one asked for, by band: at the chosen seat and at the weakest
         </caption>

@@ -1,7 +1,7 @@
 import { METRIC_FREQUENCIES_HZ } from '../../analysis/inputs.ts';
 import { drivenFigures, pickSources } from '../../engines/bass/arrangement-figures.ts';
 import { createDriveSearch, USUAL_BOUNDS } from '../../engines/bass/drive-search.ts';
-import { createPlacementSearch } from '../../engines/bass/placement-search.ts';
+import { createPlacementSearch, type PlacementSearch } from '../../engines/bass/placement-search.ts';
 import type { UnitResponses } from '../../engines/bass/room-field.ts';
 import { type Drive, superpose } from '../../engines/bass/superpose.ts';
 import { seededRandom } from '../../math/random.ts';
@@ -12,7 +12,7 @@ import { joined } from './arrangements.ts';
 import { MOST_PLACES, placesAlongWalls } from './places.ts';
 import { type FiguresBand, type Proposal, placedSubwoofers } from './proposal.ts';
 import { type Ranked, rankedDifferent } from './ranking.ts';
-import { standingRoom, subwooferLike } from './standing.ts';
+import { standingRoom, subwooferLike, WALL_GAP_M } from './standing.ts';
 
 export interface ImproveGoal {
   /** How many subwoofers in all, locked ones included: any of 1 to 4. */
@@ -78,10 +78,25 @@ const judge = (unit: UnitResponses, drives: readonly Drive[], goal: ImproveGoal)
   return even + goal.flatnessWeight * figures.flatnessDb - goal.levelWeight * figures.perSubwooferDb;
 };
 
-const shortlisted = (spreadDb: Float32Array): number[] => {
+/** Whether two cabinets of a size would stand in one another. */
+const collide = (sizeM: Vec3, a: Vec3, b: Vec3): boolean =>
+  Math.abs(a[0] - b[0]) < sizeM[0] + WALL_GAP_M && Math.abs(a[2] - b[2]) < sizeM[2] + WALL_GAP_M;
+
+/** The most even choices whose cabinets have room beside one another, best first. */
+const shortlisted = (search: PlacementSearch, placesM: readonly Vec3[], sizeM: Vec3): number[][] => {
+  const { spreadDb } = search;
   const order = Array.from(spreadDb.keys());
   order.sort((a, b) => spreadDb[a] - spreadDb[b] || a - b);
-  return order.slice(0, SHORTLIST);
+  const kept: number[][] = [];
+  for (const index of order) {
+    if (kept.length >= SHORTLIST) break;
+    const chosen = search.combination(index);
+    const apart = chosen.every((c, i) =>
+      chosen.slice(i + 1).every((other) => !collide(sizeM, placesM[c], placesM[other])),
+    );
+    if (apart) kept.push(chosen);
+  }
+  return kept;
 };
 
 /**
@@ -149,8 +164,7 @@ export function* improveSubwoofers(
       };
       const heldDrives: Drive[] = held.map(({ gainDb, delayMs, inverted }) => ({ gainDb, delayMs, inverted }));
       const ranked = rankedDifferent(
-        shortlisted(search.spreadDb).map((index): Ranked => {
-          const chosen = search.combination(index);
+        shortlisted(search, placesM, sizeM).map((chosen): Ranked => {
           const drives = [...heldDrives, ...chosen.map(() => PLAIN)];
           return { chosen, placesM: chosen.map((c) => placesM[c]), score: judge(whole(chosen), drives, goal) };
         }),
