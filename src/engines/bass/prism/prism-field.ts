@@ -13,13 +13,21 @@ import { createSection, type Section } from './section.ts';
 import { SCREEN_PER_M } from './source-images.ts';
 import { createSourceShelf } from './source-shelf.ts';
 
-/** Rigid plan modes to `topHz`; `wallFunctions` loads on every edge and part, fewer where there are many: `mostLoads` in all. */
-const DETAIL: Readonly<Record<Detail, { topHz: number; wallFunctions: number; mostLoads: number }>> = {
-  first: { topHz: 200, wallFunctions: 3, mostLoads: 18 },
-  fine: { topHz: 300, wallFunctions: 8, mostLoads: 56 },
+interface Fineness {
+  /** Rigid plan modes to this frequency, as long as they are at most `mostModes` ... */
+  readonly topHz: number;
+  readonly mostModes: number;
+  /** ... and to this one in small plans, as long as they are at most `fewModes`. */
+  readonly smallTopHz: number;
+  readonly fewModes: number;
+  /** Loads on every edge and part, fewer where there are many: `mostLoads` in all. */
+  readonly wallFunctions: number;
+  readonly mostLoads: number;
+}
+const DETAIL: Readonly<Record<Detail, Fineness>> = {
+  first: { topHz: 200, mostModes: 60, smallTopHz: 260, fewModes: 40, wallFunctions: 3, mostLoads: 18 },
+  fine: { topHz: 300, mostModes: 160, smallTopHz: 400, fewModes: 90, wallFunctions: 8, mostLoads: 56 },
 };
-/** Most plan modes: larger plans stop at a lower frequency. */
-const MOST_MODES = 160;
 /** Bytes of factorised systems kept per room. */
 const STATE_LIMIT_BYTES = 16e6;
 
@@ -32,14 +40,14 @@ const STATE_LIMIT_BYTES = 16e6;
  * loads, c_n by Galerkin's method with the walls fully coupled (section.ts), the source's near field in closed form (near-field.ts).
  * Derived; the method is that of the engine notes, section 7, with the source taken out of the basis.
  *
- * Valid ("fine"): to 200 Hz, in plans up to about 45 m2 (larger ones have their modes to a lower frequency: MOST_MODES). There it
+ * Valid ("fine"): to 200 Hz, in plans up to about 45 m2 (larger ones have their modes to a lower frequency). There it
  * agrees with finite and spectral elements within 0.1 dB off nulls for admittances up to 0.1, 0.5 dB (95 %) up to 0.3; heavier walls
  * are rougher. Within 0.3 m of an inward corner a source's near field is rougher too. Reciprocal within those figures.
  */
 export const createPrismField = (spec: PrismSpec, detail: Detail): RoomField => {
   const geometry = prismGeometry(spec);
   const divided = dividePrism(spec, geometry);
-  const topHz = topFor(geometry, DETAIL[detail].topHz);
+  const topHz = topFor(geometry, detail);
   const basis = basisFor(geometry, divided, detail, topHz);
   const section = createSection(geometry, basis, divided.stretches, topHz);
   const states = createPrismStates(section, STATE_LIMIT_BYTES);
@@ -66,11 +74,16 @@ export const createPrismField = (spec: PrismSpec, detail: Detail): RoomField => 
   };
 };
 
-/** The frequency up to which a plan of this area has MOST_MODES modes (Weyl's estimate with its edge term), at most `wantedHz`. */
-const topFor = ({ areaM2, edges, soundSpeed }: PrismGeometry, wantedHz: number): number => {
+/** The frequency below which a plan has `modes` modes (Weyl's estimate with its edge term). */
+const topOf = ({ areaM2, edges, soundSpeed }: PrismGeometry, modes: number): number => {
   const perimeter = edges.reduce((sum, { lengthM }) => sum + lengthM, 0);
-  const k = (-perimeter + Math.sqrt(perimeter * perimeter + 16 * Math.PI * areaM2 * MOST_MODES)) / (2 * areaM2);
-  return Math.min(wantedHz, (k * soundSpeed) / (2 * Math.PI));
+  const k = (-perimeter + Math.sqrt(perimeter * perimeter + 16 * Math.PI * areaM2 * modes)) / (2 * areaM2);
+  return (k * soundSpeed) / (2 * Math.PI);
+};
+
+const topFor = (geometry: PrismGeometry, detail: Detail): number => {
+  const { topHz, mostModes, smallTopHz, fewModes } = DETAIL[detail];
+  return Math.max(Math.min(topHz, topOf(geometry, mostModes)), Math.min(smallTopHz, topOf(geometry, fewModes)));
 };
 
 const BASES_KEPT = 2;
@@ -120,7 +133,7 @@ const partsOf = ({ edges }: PrismGeometry, { stretches, patches }: DividedPrism)
 
 /** The section for modes to `maxHz`, complete to there whatever the field itself needs, patches spread over their walls. */
 const modesSection = (spec: PrismSpec, geometry: PrismGeometry, divided: DividedPrism, maxHz: number): Section => {
-  const topHz = Math.max(maxHz, topFor(geometry, DETAIL.fine.topHz));
+  const topHz = Math.max(maxHz, topFor(geometry, 'fine'));
   const basis = basisFor(geometry, divided, 'fine', topHz);
   const spread = spreadPatches(spec, geometry);
   const spreadGeometry = prismGeometry(spread);
