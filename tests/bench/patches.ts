@@ -4,7 +4,7 @@ import { denseResponses, denseRoom } from './baselines/dense-galerkin.ts';
 import { FREQUENCIES_HZ, floorPlane, meanOverRms, type Scene } from './scene.ts';
 import { type createLedger, interleave } from './timing.ts';
 
-/** Rigid modes of the dense baseline reach this high. */
+/** Rigid modes of the dense baseline reach this high; they leave 2 % where the engine leaves 0.1 %. */
 const DENSE_HZ = 300;
 /** The dense baseline is solved at these frequencies only; its time is multiplied. */
 const SAMPLED = [0, 20, 40, 60];
@@ -75,7 +75,7 @@ export const benchPatches = (scene: Scene, ledger: ReturnType<typeof createLedge
     'three patches: full response, 4 x 12 x 80, room new',
     cold,
     oneDense * FREQUENCIES_HZ.length,
-    40,
+    8,
     ` for dense Galerkin (${dense.orders.length} modes, extrapolated from one frequency)`,
   );
   ledger.ratio('three patches: drag of one subwoofer', drag, cold, 10, ' for a new room');
