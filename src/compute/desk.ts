@@ -90,7 +90,7 @@ export const createDesk = (): Desk => {
 
   const shapes = (job: ShapesJob) => {
     engineCalls.shapes += 1;
-    return fieldOf(job).modeShapes?.(job.maxHz, job.pointsM) ?? null;
+    return fieldOf(job).modeShapes(job.maxHz, job.pointsM);
   };
 
   const warm = (job: WarmJob): null => {

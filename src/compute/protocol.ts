@@ -63,8 +63,8 @@ export interface Answers {
   responses: UnitResponses;
   slices: UnitSlices;
   modes: RoomMode[];
-  /** Index mode * points + point; null where a room's shapes are not to be had. */
-  shapes: Float64Array | null;
+  /** Index mode * points + point. */
+  shapes: Float64Array;
   warm: null;
 }
 

@@ -119,7 +119,7 @@ export interface RoomField {
    * Values of the rigid shapes of `modes(maxHz)` at points (x, y, z triples), index mode * points + point; a shape's square
    * has the integral 1 over the room.
    */
-  modeShapes?(maxHz: number, pointsM: Float64Array): Float64Array;
+  modeShapes(maxHz: number, pointsM: Float64Array): Float64Array;
   /** Prepares what depends only on room and frequency, so that a drag pays only for what moved. */
   warmUp(frequenciesHz: Float64Array): void;
 }

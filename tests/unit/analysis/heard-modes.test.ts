@@ -14,7 +14,7 @@ const modes = field.modes(MODES_TO_HZ);
 
 const heard = (of: Project, seatId = 'front-1') => {
   const places = Float64Array.from([...sourceTriples(of), ...earTriples(of)]);
-  return heardModes(of, seatId, modes, field.modeShapes?.(MODES_TO_HZ, places) ?? new Float64Array(0));
+  return heardModes(of, seatId, modes, field.modeShapes(MODES_TO_HZ, places));
 };
 
 describe('what a seat hears of each mode', () => {

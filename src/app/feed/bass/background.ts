@@ -89,7 +89,7 @@ const shapes: Part = {
         pointsM: Float64Array.from([...sourceTriples(project), ...earTriples(project)]),
       },
     ],
-    take: ([found]) => kept.shapes.put(key, { values: found as Answers['shapes'] }),
+    take: ([found]) => kept.shapes.put(key, found as Answers['shapes']),
   }),
 };
 

@@ -43,8 +43,8 @@ export interface Kept {
   readonly modes: Keeping<Answers['modes']>;
   /** The seats on the frequencies of the curves. */
   readonly fine: Keeping<UnitResponses>;
-  /** The modes' shapes at subwoofers and seats; null where a room has none to give. */
-  readonly shapes: Keeping<{ readonly values: Answers['shapes'] }>;
+  /** The modes' shapes at subwoofers and seats. */
+  readonly shapes: Keeping<Answers['shapes']>;
   /** The chosen seat on the line of a response over time, and how long its picture shows. */
   readonly decay: Keeping<{ readonly units: UnitResponses; readonly showsS: number }>;
 }

@@ -47,7 +47,7 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
   }
   const modes = kept.modes.of(fieldKey);
   if (modes) found.modes = keyed(shown.modes, `${fieldKey}|${kept.modes.detail}`, () => modeReadouts(modes));
-  const shapes = kept.shapes.of(responsesKey)?.values;
+  const shapes = kept.shapes.of(responsesKey);
   if (modes && shapes)
     found.heard = keyed(shown.heard, `${responsesKey}|${kept.modes.detail}|${drives}|${seatId}`, () =>
       heardModes(project, seatId, modes, shapes),

@@ -1,5 +1,6 @@
-import { roomSpec } from '../../../analysis/inputs.ts';
+import { earTriples, roomSpec, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
+import type { Job } from '../../../compute/protocol.ts';
 import { isExactAtOnce } from '../../../engines/bass/create-room-field.ts';
 import type { Detail } from '../../../engines/bass/room-field.ts';
 import type { Project } from '../../../model/project.ts';
@@ -9,6 +10,25 @@ import { FREQUENCIES_HZ, type Wanted } from './wanted.ts';
 const PORTION = 6;
 /** Rooms known to be prepared: as many as the desk keeps, dampings aside. */
 const REMEMBERED = 2;
+
+/** The room at some frequencies at a time, then one subwoofer's responses at a time: the lane's desk keeps them all. */
+const portionsOf = ({ project }: Wanted): Job[] => {
+  const common = { spec: roomSpec(project), detail: 'fine' } as const;
+  const sourcesM = sourceTriples(project);
+  const receiversM = earTriples(project);
+  const jobs: Job[] = [];
+  for (let from = 0; from < FREQUENCIES_HZ.length; from += PORTION)
+    jobs.push({ kind: 'warm', ...common, frequenciesHz: FREQUENCIES_HZ.slice(from, from + PORTION) });
+  for (let at = 0; at < sourcesM.length; at += 3)
+    jobs.push({
+      kind: 'responses',
+      ...common,
+      sourcesM: sourcesM.slice(at, at + 3),
+      receiversM,
+      frequenciesHz: FREQUENCIES_HZ,
+    });
+  return jobs;
+};
 
 export interface Warming {
   /** How finely the room can be answered without making the hand wait. */
@@ -27,13 +47,12 @@ export const createWarming = (lane: Lane): Warming => {
   };
   return {
     detailFor: ({ project, fieldKey }) => (atOnce(project) || warm.includes(fieldKey) ? 'fine' : 'first'),
-    async warm({ project, fieldKey }, goOn) {
-      const spec = roomSpec(project);
-      for (let from = 0; from < FREQUENCIES_HZ.length; from += PORTION) {
+    async warm(wanted, goOn) {
+      const { fieldKey } = wanted;
+      for (const job of portionsOf(wanted)) {
         // The lane keeps one request waiting: a portion must not take the place of what the hand wants.
         if (!goOn() || lane.busy) return 'interrupted';
-        const frequenciesHz = FREQUENCIES_HZ.slice(from, from + PORTION);
-        const outcome = await lane.ask([{ kind: 'warm', spec, detail: 'fine', frequenciesHz }]);
+        const outcome = await lane.ask([job]);
         if (outcome.status === 'failed') return 'failed';
         if (outcome.status === 'superseded') return 'interrupted';
       }

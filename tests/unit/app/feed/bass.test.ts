@@ -25,6 +25,7 @@ const answerTo = (job: Job): Answers[Job['kind']] => {
     return { sources, receivers, frequencies, re, im: new Float64Array(re.length), moved };
   }
   if (job.kind === 'modes') return [{ hz: 30, order: null, dampedHz: 30, decayS: 0.4 }];
+  if (job.kind === 'shapes') return new Float64Array(job.pointsM.length / 3).fill(0.1);
   return null;
 };
 
@@ -118,7 +119,16 @@ describe('what the engine is asked', () => {
     const subwoofers = project.subwoofers.map((one) => ({ ...one, gainDb: 0, delayMs: 0, inverted: false }));
     const { view, interactive, rest, stop } = start({ ...project, subwoofers });
     await rest();
-    expect(details(interactive.asked, 'responses')).toEqual(['first', 'fine']);
+    // Each subwoofer by itself before all together, which then come from what the lane's desk keeps.
+    const responses = interactive.asked.filter((job) => job.kind === 'responses');
+    expect(responses.map(({ detail, sourcesM }) => [detail, sourcesM.length / 3])).toEqual([
+      ['first', 4],
+      ['fine', 1],
+      ['fine', 1],
+      ['fine', 1],
+      ['fine', 1],
+      ['fine', 4],
+    ]);
     expect(details(interactive.asked, 'slices')).toEqual(['first', 'fine']);
     const kinds = interactive.asked.map(({ kind }) => kind);
     expect(kinds.indexOf('warm')).toBeGreaterThan(kinds.indexOf('responses'));
@@ -144,7 +154,7 @@ describe('what the engine is asked', () => {
     expect(details(interactive.asked, 'warm')).toEqual([]);
     view.document.actions.commit();
     await rest();
-    expect(details(interactive.asked, 'responses')).toEqual(['first', 'first', 'fine']);
+    expect(details(interactive.asked, 'responses')).toEqual(['first', 'first', 'fine', 'fine', 'fine', 'fine', 'fine']);
     stop();
   });
 

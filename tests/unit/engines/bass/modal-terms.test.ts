@@ -13,7 +13,7 @@ describe('one mode by itself', () => {
   it('is what the whole field is at a resonance that stands alone in a lightly damped room', () => {
     const field = createBoxField(box(0.002));
     const places = Float64Array.of(0.3, 0.3, 0.3, 3.6, 1.35, 5.5);
-    const shapes = field.modeShapes?.(60, places) ?? new Float64Array(0);
+    const shapes = field.modeShapes(60, places);
     field.modes(60).forEach((mode, n) => {
       const coupling = Math.abs(shapes[2 * n] * shapes[2 * n + 1]);
       if (coupling < 0.02) return;
@@ -33,7 +33,7 @@ describe('one mode by itself', () => {
       for (let j = 0; j < steps; j++)
         for (let k = 0; k < steps; k++) points.push(...[i, j, k].map((n, axis) => ((n + 0.5) / steps) * sizeM[axis]));
     const count = points.length / 3;
-    const shapes = createBoxField(box(0)).modeShapes?.(70, Float64Array.from(points)) ?? new Float64Array(0);
+    const shapes = createBoxField(box(0)).modeShapes(70, Float64Array.from(points));
     const cell = (sizeM[0] * sizeM[1] * sizeM[2]) / count;
     expect(shapes.length / count).toBeGreaterThan(5);
     for (let mode = 0; mode < shapes.length / count; mode++) {
