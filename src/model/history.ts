@@ -82,3 +82,7 @@ export const redo = (history: History): History => {
 
 export const undoLabel = (history: History): string | undefined => history.past.at(-1)?.label;
 export const redoLabel = (history: History): string | undefined => history.future.at(-1)?.label;
+
+/** What was done, the last first; and what can be done again, the next first. */
+export const pastLabels = (history: History): readonly string[] => history.past.map(({ label }) => label).reverse();
+export const futureLabels = (history: History): readonly string[] => history.future.map(({ label }) => label).reverse();

@@ -1,6 +1,19 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Edit } from '../model/commands/edit.ts';
-import { apply, cancel, commit, type History, load, mark, redo, redoLabel, undo, undoLabel } from '../model/history.ts';
+import {
+  apply,
+  cancel,
+  commit,
+  futureLabels,
+  type History,
+  load,
+  mark,
+  pastLabels,
+  redo,
+  redoLabel,
+  undo,
+  undoLabel,
+} from '../model/history.ts';
 import type { Project } from '../model/project.ts';
 import type { Refusal } from '../model/refusal.ts';
 
@@ -35,6 +48,8 @@ export interface DocumentActions {
   cancel(): void;
   undo(): void;
   redo(): void;
+  /** What was done, the last first, and what can be done again, the next first: told when asked, not at every move. */
+  steps(): { readonly past: readonly string[]; readonly future: readonly string[] };
   load(project: Project): void;
 }
 
@@ -74,6 +89,7 @@ export const createDocumentStore = (project: Project, variant = 'main'): Documen
     cancel: () => show(cancel(history)),
     undo: () => unlessShown(undo),
     redo: () => unlessShown(redo),
+    steps: () => ({ past: pastLabels(history), future: futureLabels(history) }),
     load: (next) => show(load(next, history.revision + 1)),
   };
   return Object.assign(store, { actions });

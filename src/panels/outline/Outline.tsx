@@ -7,6 +7,7 @@ import { endBurst } from '../burst.ts';
 import { sameItem, useUnits } from '../hooks.ts';
 import { announce, chosenItems, useItemActions } from '../useItemActions.ts';
 import { AddMenu, type MenuHandle } from './AddMenu.tsx';
+import { HistoryMenu } from './HistoryMenu.tsx';
 import { commandOf, nudgeOf, outlineMove } from './keys.ts';
 import { OutlineLine, RenameLine } from './OutlineLine.tsx';
 import { gathered, rangeOf } from './selecting.ts';
@@ -151,6 +152,7 @@ export const Outline = () => {
     <div className="outline">
       <div className="outline-head">
         <AddMenu ref={menu} onAdded={() => (wanted.current = 'chosen')} />
+        <HistoryMenu />
       </div>
       <div
         className="outline-tree scrolls"

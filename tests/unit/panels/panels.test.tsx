@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
 import { describe, expect, it } from 'vitest';
+import { setField } from '../../../src/model/commands/set-field.ts';
 import { followed } from '../../../src/model/follow.ts';
 import { Findings } from '../../../src/panels/findings/Findings.tsx';
 import { Notices } from '../../../src/panels/notices/Notices.tsx';
@@ -152,6 +153,33 @@ describe('outline by keyboard', () => {
     expect(view.document.getState().project.subwoofers).toHaveLength(5);
     expect(view.session.getState().selection).toEqual({ kind: 'subwoofer', id: 'S5' });
     expect(host.querySelector('[role="menu"]')).toBeNull();
+  });
+});
+
+describe('history', () => {
+  it('names what was done and goes back over several steps', () => {
+    const view = plausibleView();
+    const host = mount(view, <Outline />);
+    const width = () => view.document.getState().project.picture.widthM;
+    const before = width();
+    act(() => {
+      for (const [label, widthM] of [
+        ['First', 2],
+        ['Second', 2.1],
+        ['Third', 2.2],
+      ] as const)
+        view.document.actions.apply(label, (project) => setField(project, 'picture.widthM', widthM));
+    });
+    click([...host.querySelectorAll('button')].find(({ textContent }) => textContent === 'History')!);
+    const lines = () => [...host.querySelectorAll('.history li')].map(({ textContent }) => textContent);
+    expect(lines()).toEqual(['Third undo', 'Second undo 2 steps', 'First undo 3 steps']);
+    click(host.querySelectorAll('.history li button')[1]);
+    expect(width()).toBe(2);
+    expect(lines()).toEqual(['Third redo', 'Second redo', 'First undo']);
+    click(host.querySelectorAll('.history li button')[0]);
+    expect(width()).toBe(2.2);
+    click(host.querySelectorAll('.history li button')[2]);
+    expect(width()).toBe(before);
   });
 });
 
