@@ -30,11 +30,13 @@ const cornersOf = ({ room: { plan } }: Project): PlanSketch['cornersM'] => {
 export const planSketch = (project: Project): PlanSketch => {
   const { picture } = project;
   const halfM = picture.widthM / 2;
+  const cornersM = cornersOf(project);
+  const pictureZM = Math.min(...cornersM.map(([, z]) => z)) + picture.offFrontWallM;
   return {
-    cornersM: cornersOf(project),
+    cornersM,
     pictureM: [
-      [picture.centreXM - halfM, picture.offFrontWallM],
-      [picture.centreXM + halfM, picture.offFrontWallM],
+      [picture.centreXM - halfM, pictureZM],
+      [picture.centreXM + halfM, pictureZM],
     ],
     seats: seatPoses(project).map(({ row, seat, eyeM, facingDeg }) => ({
       atM: [seat.xM, eyeM[2]] as const,
