@@ -9,8 +9,8 @@ export type NearLoads = Float64Array | null;
 export const NEAR_M = 0.7;
 /** Terms are followed until they have fallen by ln(1000) more. */
 const FALL = Math.log(1e3);
-/** Points remembered per layout. */
-const MOST_KEPT = 64;
+/** Points remembered per layout: enough for every place a search tries. */
+const MOST_KEPT = 512;
 let rows = new Float64Array(0);
 let shapesU = new Float64Array(0);
 let shapesV = new Float64Array(0);

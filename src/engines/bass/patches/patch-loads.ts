@@ -11,7 +11,11 @@ import type { PatchState } from './patch-state.ts';
 const REACH = Math.log(1e4);
 const cuts = AXES.map(newCut);
 const values = AXES.map(() => new Float64Array(256));
-let factors = new Float64Array(0);
+/** Per axis: closed-axis factors, mode values' coordinate, factors' coordinate and count, of the point before. */
+const factors = AXES.map(() => new Float64Array(0));
+const valuesAtM = new Float64Array(3);
+const factorsAtM = new Float64Array(3);
+const factorsCount = new Int32Array(3);
 let grid = new Float64Array(0);
 let used = new Int32Array(0);
 let sums = new Float64Array(0);
@@ -34,10 +38,16 @@ export const patchLoads = (
     if (values[axis].length < 2 * layout.orders[axis]) values[axis] = new Float64Array(2 * layout.orders[axis]);
     if (own.walls[axis] !== null) setCut(geometry, state, axis, cuts[axis]);
   }
-  const most = Math.max(...layout.counts);
-  if (factors.length < 4 * most) factors = new Float64Array(4 * most);
+  valuesAtM.fill(Number.NaN);
+  factorsAtM.fill(Number.NaN);
   for (let p = 0; 3 * p < points.length; p++) {
-    for (const axis of AXES) valuesAt(state.axes[axis], points[3 * p + axis], layout.orders[axis], values[axis], 0);
+    for (const axis of AXES) {
+      // seats in rows share coordinates with the seat before
+      const xM = points[3 * p + axis];
+      if (valuesAtM[axis] === xM) continue;
+      valuesAt(state.axes[axis], xM, layout.orders[axis], values[axis], 0);
+      valuesAtM[axis] = xM;
+    }
     for (const axis of AXES) {
       const wall = own.walls[axis];
       if (wall === null) continue;
@@ -100,7 +110,13 @@ const setTerms = (
 ): void => {
   const [b, c] = ACROSS[axis];
   const { first, second } = geometry.terms(axis);
-  pointFactors(state.closed[axis], 0, count, xM, state.walls[axis], geometry.sizeM[axis], false, BOTH, factors);
+  if (factorsAtM[axis] !== xM || factorsCount[axis] < count) {
+    if (factors[axis].length < 4 * count) factors[axis] = new Float64Array(4 * count);
+    pointFactors(state.closed[axis], 0, count, xM, state.walls[axis], geometry.sizeM[axis], false, BOTH, factors[axis]);
+    factorsAtM[axis] = xM;
+    factorsCount[axis] = count;
+  }
+  const own = factors[axis];
   const valuesB = values[b];
   const valuesC = values[c];
   const near = side === 0 ? 0 : 2;
@@ -112,8 +128,8 @@ const setTerms = (
   for (let t = 0; t < count; t++) {
     const i = 4 * t + near;
     const j = 4 * t + far;
-    const gRe = wall[i] * factors[j] - wall[i + 1] * factors[j + 1];
-    const gIm = wall[i] * factors[j + 1] + wall[i + 1] * factors[j];
+    const gRe = wall[i] * own[j] - wall[i + 1] * own[j + 1];
+    const gIm = wall[i] * own[j + 1] + wall[i + 1] * own[j];
     const m = first[t];
     const n = second[t];
     const yRe = valuesB[2 * m] * valuesC[2 * n] - valuesB[2 * m + 1] * valuesC[2 * n + 1];
