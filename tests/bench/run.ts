@@ -5,6 +5,7 @@ import { factoredSlice, sourceShapes, tripleSumAt } from './baselines/slices.ts'
 import { benchPatches } from './patches.ts';
 import { benchPlacement } from './placement.ts';
 import { benchPlan } from './plan.ts';
+import { benchPrism } from './prism.ts';
 import { CUT_HZ, EPSILON, FREQUENCIES_HZ, floorPlane, meanOverRms, SCENES, type Scene, worstOverRms } from './scene.ts';
 import { createLedger, interleave } from './timing.ts';
 
@@ -192,6 +193,7 @@ for (const scene of SCENES) {
 }
 console.log('\nPlans of any shape');
 benchPlan(ledger);
+benchPrism(ledger);
 const missed = ledger.outcomes.filter(({ met }) => !met);
 console.log(`\n${ledger.outcomes.length - missed.length} aims met, ${missed.length} missed`);
 process.exit(missed.length > 0 ? 1 : 0);
