@@ -96,7 +96,7 @@ const compare = (found: readonly Sample[], kind: string, name: string): void => 
 };
 
 test.describe('with less motion', () => {
-  test.use({ reducedMotion: 'reduce' });
+  test.beforeEach(({ app }) => app.emulateMedia({ reducedMotion: 'reduce' }));
 
   test('every kind of slice has the colours of its legend, lying and standing', async ({ app }) => {
     await asBox(app);
@@ -155,7 +155,7 @@ test('a signed pressure moves, and rests when it is put away', async ({ app }) =
 
 test('the bass column: a mode puts the cursor on itself, curves and decay rise with their tables', async ({ app }) => {
   await asBox(app);
-  await app.getByText('Bass', { exact: true }).click();
+  await app.locator('.column-tabs').getByText('Bass', { exact: true }).click();
   const first = app.locator('.modes tbody button').first();
   const hz = Number(await first.textContent());
   await first.click();

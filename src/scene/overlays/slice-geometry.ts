@@ -1,6 +1,7 @@
 import { BufferAttribute, BufferGeometry, ShapeUtils, Vector2 } from 'three';
 import { sliceOutline } from '../../analysis/slice/outline.ts';
 import type { Cut } from '../../analysis/slice/wish.ts';
+import { signedArea } from '../../math/polygon.ts';
 import type { Point2 } from '../../math/polyline.ts';
 import { shrunk } from '../../math/shrink.ts';
 import type { Vec3 } from '../../math/vec3.ts';
@@ -34,6 +35,8 @@ export const sliceGeometry = (cut: Cut, outlines: readonly (readonly Point2[])[]
   const positions: number[] = [];
   const uvs: number[] = [];
   const indices: number[] = [];
+  // Seen from above and from the right, u and v turn the other way round: a face looks up, back or to the right.
+  const mirrored = cut.normal !== 'z';
   for (const corners of outlines) {
     const first = positions.length / 3;
     for (const corner of corners) {
@@ -41,8 +44,11 @@ export const sliceGeometry = (cut: Cut, outlines: readonly (readonly Point2[])[]
       uvs.push(...corner);
     }
     const contour = corners.map(([u, v]) => new Vector2(u, v));
-    for (const face of ShapeUtils.triangulateShape(contour, []))
-      for (const corner of face) indices.push(first + corner);
+    for (const [a, b, c] of ShapeUtils.triangulateShape(contour, [])) {
+      const turnsBack = signedArea([corners[a], corners[b], corners[c]]) < 0;
+      const [second, third] = turnsBack === mirrored ? [b, c] : [c, b];
+      indices.push(first + a, first + second, first + third);
+    }
   }
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(Float32Array.from(positions), 3));
