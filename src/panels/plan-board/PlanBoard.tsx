@@ -16,7 +16,7 @@ import { planCorners } from '../../model/plan-walls.ts';
 import { useDocument, useView } from '../../state/view.tsx';
 import { parseQuantity } from '../../words/quantities.ts';
 import { refusalText } from '../../words/refusals.ts';
-import { useUnits } from '../hooks.ts';
+import { useMedia, useUnits } from '../hooks.ts';
 import { Icon } from '../marks/Icon.tsx';
 import { announce } from '../useItemActions.ts';
 import { BoardCanvas } from './BoardCanvas.tsx';
@@ -45,6 +45,11 @@ export const PlanBoard = () => {
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal();
   }, []);
+  // Whoever opens the plan can type at once; with a finger the keyboard stays away until it is asked for.
+  const coarse = useMedia('(pointer: coarse)');
+  useEffect(() => {
+    if (!draft.closed && !coarse) input.current?.focus();
+  }, [draft.closed, coarse]);
   const close = () => session.setState({ planBoard: false });
 
   const change = (next: PlanDraft) => {
@@ -58,6 +63,7 @@ export const PlanBoard = () => {
     const next = withCorner(draft, { atM, closes });
     change(next);
     setLength('');
+    if (!coarse) input.current?.focus();
     if (next.closed) return announce(view, `Closed: ${draftAreaM2(next).toFixed(1)} square metres.`);
     if (!from || next === draft) return;
     announce(view, `Corner ${next.corners.length}.`);
@@ -83,7 +89,7 @@ export const PlanBoard = () => {
   const begin = () => {
     change(EMPTY_DRAFT);
     setDirection(0);
-    input.current?.focus();
+    if (!coarse) input.current?.focus();
   };
   const area =
     units === 'metric' ? `${draftAreaM2(draft).toFixed(1)} m²` : `${(draftAreaM2(draft) * 10.7639).toFixed(0)} sq ft`;

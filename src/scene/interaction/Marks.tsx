@@ -1,7 +1,8 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import type { SliceAs } from '../../analysis/slice/wish.ts';
 import type { Vec3 } from '../../math/vec3.ts';
-import { extentOf } from '../../model/extents.ts';
+import { extentOf, middleOf } from '../../model/extents.ts';
+import { aimPoint } from '../../model/handles/things.ts';
 import { chosenItems, sameItem } from '../../state/chosen.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
@@ -15,6 +16,7 @@ import { useLines } from '../overlays/use-lines.ts';
 import { type Footprint, floorThings, footprintOf } from './footprints.ts';
 import { HandMarks } from './HandMarks.tsx';
 import { Overlaps } from './Overlaps.tsx';
+import { surfaceLoop } from './surface-loops.ts';
 
 const PLAN: LineStyle = { widthPx: 1.25, opacity: 0.9, casing: true, hidden: 0 };
 const MARKED: LineStyle = { widthPx: 1.5, casing: true, hidden: 0.5 };
@@ -64,6 +66,13 @@ export const Marks = () => {
         mapM === null || standsOver ? print.baseM + ABOVE_M : Math.max(mapM + ABOVE_M / 4, print.baseM + ABOVE_M);
       if (wanted) marked.line(outline(print, heightM), tint(held));
       else if (mapM !== null && ref.kind === 'subwoofer') plan.line(outline(print, heightM), TONE.brass);
+    }
+    for (const ref of overlook ? chosen : []) {
+      const loop = surfaceLoop(project, ref);
+      if (loop) marked.line(loop, TONE.strong);
+      const from = ref.kind === 'loudspeaker' && chosen.length === 1 ? extentOf(project, ref) : null;
+      const aim = from && aimPoint(project, ref.id);
+      if (aim) marked.line([middleOf(from), aim], TONE.brass);
     }
     plan.end();
     marked.end();
