@@ -110,6 +110,9 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>
+                <div className="pocket-history">
+                  <History />
+                </div>
                 <details className="pocket-outline">
                   <summary>Choose from the outline</summary>
                   <Outline />
