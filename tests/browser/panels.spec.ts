@@ -1,0 +1,123 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import type { ItemKind } from '../../src/model/project.ts';
+import { expect, probe, settled, test } from './support.ts';
+
+const violations = async (app: Page) => {
+  const { violations: found } = await new AxeBuilder({ page: app }).analyze();
+  return found.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 120)}`);
+};
+
+const choose = (app: Page, kind: ItemKind, id: string) =>
+  probe(app, ({ view }, item) => view.session.setState({ selection: item }), { kind, id });
+
+/** What can be pressed in outline and form and is smaller than a finger, or a pointer, needs. */
+const tooSmall = (app: Page, least: number) =>
+  app.evaluate((size) => {
+    const targets = document.querySelectorAll<HTMLElement>(
+      ':is(.outline, .parameters) :is(button, input:not([type="radio"]), select, [role="treeitem"])',
+    );
+    return [...targets]
+      .filter((target) => target.offsetParent !== null && getComputedStyle(target).visibility === 'visible')
+      .map((target) => ({ name: target.outerHTML.slice(0, 80), box: target.getBoundingClientRect() }))
+      .filter(({ box }) => box.height < size || box.width < Math.min(size, 24))
+      .map(({ name, box }) => `${name} ${Math.round(box.width)} x ${Math.round(box.height)}`);
+  }, least);
+
+const cut = (app: Page) =>
+  app.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('.parameters .field label, .parameters .field input')]
+      .filter((each) => each.scrollWidth > each.clientWidth + 1)
+      .map((each) => each.outerHTML.slice(0, 100)),
+  );
+
+test('outline and form at a desk: nothing against the accessibility rules, nothing too small, nothing cut', async ({
+  app,
+}) => {
+  for (const [kind, id] of [
+    ['surface', 'left'],
+    ['row', 'back'],
+    ['seat', 'front-2'],
+    ['subwoofer', 'S1'],
+    ['picture', 'picture'],
+  ] as const) {
+    await choose(app, kind, id);
+    await settled(app);
+    expect(await violations(app), kind).toEqual([]);
+    expect(await tooSmall(app, 24), kind).toEqual([]);
+    expect(await cut(app), kind).toEqual([]);
+  }
+  await app.getByRole('button', { name: 'Add', exact: true }).click();
+  expect(await violations(app)).toEqual([]);
+  await app.keyboard.press('Escape');
+  await choose(app, 'subwoofer', 'S1');
+  await app.locator('[data-key="subwoofer:S1"]').focus();
+  await app.keyboard.press('F2');
+  await expect(app.locator('.line-name')).toBeFocused();
+  expect(await violations(app)).toEqual([]);
+});
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('everything can be met by a thumb', async ({ app }) => {
+    await app.getByRole('tab', { name: 'Parameters' }).tap();
+    await app.getByText('Choose from the outline').tap();
+    expect(await violations(app)).toEqual([]);
+    expect(await tooSmall(app, 44)).toEqual([]);
+    await app.locator('[data-key="picture:picture"] .line-title').tap();
+    await app.getByText('Choose from the outline').tap();
+    await expect(app.getByLabel('Picture width', { exact: true })).toBeVisible();
+    const widthM = () => probe(app, ({ view }) => view.document.getState().project.picture.widthM);
+    const before = await widthM();
+    await app.getByRole('button', { name: 'More: Picture width' }).tap();
+    expect(await widthM()).toBeCloseTo(before + 0.01, 9);
+    await app.locator('.pocket-history').getByRole('button', { name: 'Undo: Change picture width' }).tap();
+    expect(await widthM()).toBe(before);
+    expect(await violations(app)).toEqual([]);
+    expect(await tooSmall(app, 44)).toEqual([]);
+  });
+});
+
+test('dials turn the document and follow it', async ({ app }) => {
+  await choose(app, 'loudspeaker', 'L');
+  await app.locator('.way').getByText('Dials').click();
+  const knob = app.locator('.dials .knob').first();
+  await expect(knob).toBeVisible();
+  expect(await violations(app)).toEqual([]);
+  const across = () => probe(app, ({ view }) => view.document.getState().project.loudspeakers[0].atM[0]);
+  const before = await across();
+  const box = await knob.boundingBox();
+  if (!box) throw new Error('the knob is nowhere');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await app.mouse.move(x, y);
+  await app.mouse.down();
+  for (let step = 1; step <= 12; step += 1) await app.mouse.move(x + step * 3, y);
+  await app.mouse.up();
+  const turned = await across();
+  expect(turned).toBeGreaterThan(before + 0.05);
+  const input = app.locator('.dials .dial input').first();
+  expect(Number((await input.inputValue()).replace('\u2212', '-').replace(' m', ''))).toBeCloseTo(turned, 2);
+  await input.focus();
+  await app.keyboard.press('Control+z');
+  expect(await across()).toBe(before);
+  expect(Number((await input.inputValue()).replace('\u2212', '-').replace(' m', ''))).toBeCloseTo(before, 2);
+  expect(await probe(app, ({ view }) => view.document.getState().canUndo)).toBe(false);
+
+  await input.focus();
+  await app.keyboard.type('-3\' 3 3/8"');
+  await app.keyboard.press('Enter');
+  // 39.375 in x 0.0254 m
+  expect(await across()).toBeCloseTo(-1.000125, 6);
+  await input.focus();
+  await app.keyboard.type('900 m');
+  await app.keyboard.press('Enter');
+  await expect(app.locator('.dials [role="alert"]')).toContainText('out of range');
+  await app.keyboard.press('Escape');
+  await app.keyboard.press('ArrowUp');
+  expect(await across()).toBeCloseTo(-0.990125, 6);
+  await choose(app, 'subwoofer', 'S1');
+  await expect(app.locator('.dials')).toContainText('Gain');
+  await app.locator('.way').getByText('Form').click();
+  await expect(app.getByLabel('Gain', { exact: true })).toBeVisible();
+});
