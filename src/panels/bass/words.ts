@@ -4,10 +4,11 @@ import { hertz, length } from '../figures.ts';
 
 /** Where a slice lies, for its legend. */
 const placeWords = ({ cut }: BassSlice, units: UnitSystem): string => {
-  const { text, unit } = length(cut.atM, units);
+  const { text, unit } = length(Math.abs(cut.atM), units);
   const at = `${text} ${unit}`.trim();
   if (cut.normal === 'y') return `${at} above the floor`;
-  return cut.normal === 'z' ? `standing ${at} from the front` : `standing ${at} right of the middle`;
+  if (cut.normal === 'z') return `standing ${at} from the front`;
+  return `standing ${at} ${cut.atM < 0 ? 'left' : 'right'} of the middle`;
 };
 
 /** What a slice's colours say, for its legend. */

@@ -9,6 +9,7 @@ import { ModeList } from '../../../src/panels/bass/ModeList.tsx';
 import { bandPath, levelPath, plotFrame, xOf, yOf } from '../../../src/panels/bass/plot.ts';
 import { SliceControls } from '../../../src/panels/bass/SliceControls.tsx';
 import { SliceLegend } from '../../../src/panels/bass/SliceLegend.tsx';
+import { sliceWords } from '../../../src/panels/bass/words.ts';
 import type { View } from '../../../src/state/view.tsx';
 import { plausibleView } from './fixture.ts';
 import { click, mount, only } from './mount.tsx';
@@ -45,6 +46,18 @@ describe('the list of modes', () => {
     expect(only(host, 'tr.is-chosen').textContent).toContain('46.1');
     click(only(host, '.modes > button'));
     expect(rows().length).toBe(12);
+  });
+});
+
+describe('where a slice lies', () => {
+  it('is said with its side', () => {
+    const slice = plausibleView().results.getState().slice?.value;
+    if (!slice) throw new Error('no slice');
+    const words = (normal: 'x' | 'z', atM: number) => sliceWords({ ...slice, cut: { normal, atM } }, 'metric');
+    expect(words('x', -0.4)).toBe('40.0 Hz, standing 0.40 m left of the middle');
+    expect(words('x', 0.4)).toBe('40.0 Hz, standing 0.40 m right of the middle');
+    expect(words('z', 2)).toBe('40.0 Hz, standing 2.00 m from the front');
+    expect(sliceWords({ ...slice, bandHz: [20, 80] }, 'metric')).toBe('mean of 20 to 80 Hz, 1.11 m above the floor');
   });
 });
 
