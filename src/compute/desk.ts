@@ -13,8 +13,8 @@ import type {
 } from './protocol.ts';
 import { createRecent } from './recent.ts';
 
-/** Rooms kept with what is solved of them: three dampings of one room, and its quick version. A prism takes up to some 35 MB. */
-const FIELDS_KEPT = 4;
+/** Rooms kept with what is solved of them: three dampings of one room. A prism takes up to some 40 MB. */
+const FIELDS_KEPT = 3;
 /** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */
 const RESPONSES_KEPT = 256;
 /** One source's slice is about 70 x 100 points x 8 bytes, 56 kB; 256 of them stay under 15 MB. */

@@ -37,7 +37,7 @@ export interface PrismPatches {
 }
 
 /** Bytes of solved parts kept. */
-const KEPT_BYTES = 36e6;
+const KEPT_BYTES = 24e6;
 
 export const createPrismPatches = (
   section: Section,

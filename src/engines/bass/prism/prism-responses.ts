@@ -16,7 +16,7 @@ export interface PrismResponses {
 }
 
 /** Bytes of receivers' answers kept; beyond, they are worked out anew each time. */
-const KEPT_BYTES = 40e6;
+const KEPT_BYTES = 20e6;
 
 interface Receivers {
   readonly points: Float64Array;

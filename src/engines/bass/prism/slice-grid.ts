@@ -32,7 +32,7 @@ export interface SliceGrids {
   imagesOf(grid: SliceGrid, source: SourceTerms): Float32Array;
 }
 
-const IMAGE_BYTES = 12e6;
+const IMAGE_BYTES = 6e6;
 
 export const createSliceGrids = (geometry: PrismGeometry, basis: PlanBasis): SliceGrids => {
   let grid: SliceGrid | null = null;
