@@ -41,16 +41,16 @@ export const itemActions = (view: View) => {
   return {
     choose,
     add(label: string, make: (from: Project) => Added): ItemRef | null {
-      let made: ItemRef | null = null;
+      let made: readonly ItemRef[] = [];
       const done = run(label, (from) => {
-        const { edit, item } = make(from);
-        made = item;
+        const { edit, item, also = [] } = make(from);
+        made = item ? [item, ...also] : [];
         return edit;
       });
-      if (!done || made === null) return null;
-      choose([made]);
-      announce(view, `Added: ${itemTitle(project(), made)}.`);
-      return made;
+      if (!done || made.length === 0) return null;
+      choose(made);
+      announce(view, `Added: ${made.map((one) => itemTitle(project(), one)).join(', ')}.`);
+      return made[0];
     },
     duplicate(refs: readonly ItemRef[]): void {
       let copies: readonly ItemRef[] = [];

@@ -9,6 +9,8 @@ import { type Edit, refuseWords } from './edit.ts';
 export interface Added {
   readonly edit: Edit;
   readonly item: ItemRef | null;
+  /** What was added with it, when several things come at once. */
+  readonly also?: readonly ItemRef[];
 }
 
 /** Whole centimetres. */

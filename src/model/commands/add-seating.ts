@@ -3,6 +3,7 @@ import type { Project, Row } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
 import { type Added, nowhere } from './add-place.ts';
 import { duplicateItem } from './duplicate.ts';
+import { setValue } from './edit.ts';
 import { addItem } from './items.ts';
 import { setSeatCount } from './seats.ts';
 
@@ -43,4 +44,35 @@ export const addRow = (project: Project): Added => {
   const before = new Set(project.rows.map(({ id }) => id));
   const made = edit.project.rows.find(({ id }) => !before.has(id));
   return { edit, item: made ? { kind: 'row', id: made.id } : null };
+};
+
+/** The chair a room begins with, when it is all there is to sit on. */
+const loneChair = ({ rows }: Project): Row | null => {
+  const [row] = rows;
+  return rows.length === 1 && row.seats.length === 1 && row.furniture === 'single' && row.locked !== true ? row : null;
+};
+
+/** Behind the last row where there is room, else before the first: middle to middle of rows, common practice. */
+const BEHIND_M = 1.2;
+const LEAST_TO_WALL_M = 0.7;
+
+const anotherRow = (project: Project): Row => {
+  const row = fresh(project);
+  if (project.rows.length === 0) return row;
+  const eyes = project.rows.map(({ eyeZM }) => eyeZM);
+  const behind = Math.max(...eyes) + BEHIND_M;
+  const fits = behind <= roomShape(project).maxM[2] - LEAST_TO_WALL_M;
+  return { ...row, eyeZM: Math.round((fits ? behind : Math.min(...eyes) - BEHIND_M) * 100) / 100 };
+};
+
+/** A sofa for so many: in the place of the one chair an empty room begins with, else as a row of its own. */
+export const addSofa = (project: Project, count: number): Added => {
+  const chair = loneChair(project);
+  const row = chair ?? anotherRow(project);
+  const there = chair ? ({ ok: true, project } as const) : addItem(project, 'row', row);
+  const counted = there.ok ? setSeatCount(there.project, row.id, count) : there;
+  if (!counted.ok) return { edit: counted, item: null };
+  const at = counted.project.rows.findIndex(({ id }) => id === row.id);
+  const edit = setValue(counted.project, ['rows', at, 'furniture'], 'sofa');
+  return { edit, item: edit.ok ? { kind: 'row', id: row.id } : null };
 };

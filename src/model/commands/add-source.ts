@@ -1,10 +1,9 @@
-import { radiansOf } from '../../math/angles.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import { freeId } from '../items.ts';
-import type { Project } from '../project.ts';
+import type { ItemRef, Project } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
-import { referenceSeatId, seatPoses } from '../seating.ts';
 import { type Added, centimetres, firstFree } from './add-place.ts';
+import { loudspeakerPlaces, nearby } from './add-source-place.ts';
 import { addItem } from './items.ts';
 
 /** Trade names of the commonest ITU-R BS.2051 labels; others are named by their label. */
@@ -58,72 +57,9 @@ export const OFFERED_CHANNELS: readonly string[] = [
 
 export const tradeName = (channel: string): string => TRADE_NAMES[channel] ?? channel.replace(/^M\+000$/, 'C');
 
-/** Elevation by layer: upper loudspeakers at 40 degrees, surrounds a little over the heads (common practice, no source). */
-const elevationOf = (layer: string, azimuthDeg: number): number => {
-  if (layer === 'T') return 90;
-  if (layer === 'U' || layer === 'UH') return 40;
-  if (layer === 'B') return -20;
-  return Math.abs(azimuthDeg) > 75 ? 12 : 0;
-};
-
-const LABEL = /^(M|U|UH|T|B)([+-])(\d{3})$/;
-
-/** Where a label points, by its own figures: degrees positive to the LEFT in it, so x turns the other way. */
-const directionOf = (channel: string): Vec3 => {
-  const found = LABEL.exec(channel);
-  const left = found ? Number(`${found[2]}${found[3]}`) : 0;
-  const elevation = radiansOf(elevationOf(found?.[1] ?? 'M', left));
-  const azimuth = radiansOf(-left);
-  return [Math.cos(elevation) * Math.sin(azimuth), Math.sin(elevation), -Math.cos(elevation) * Math.cos(azimuth)];
-};
-
-const referenceEar = (project: Project): Vec3 => {
-  const id = referenceSeatId(project);
-  const { minM, maxM } = roomShape(project);
-  return (
-    seatPoses(project).find(({ seat }) => seat.id === id)?.earM ?? [
-      (minM[0] + maxM[0]) / 2,
-      1.1,
-      minM[2] + 0.6 * (maxM[2] - minM[2]),
-    ]
-  );
-};
-
-/** A cabinet stands off the wall behind it by this much. */
-const OFF_WALL_M = 0.08;
 const BOX_M: Vec3 = [0.2, 0.35, 0.25];
 const FLAT_M: Vec3 = [0.22, 0.16, 0.22];
 const WIDE_M: Vec3 = [0.5, 0.2, 0.3];
-
-/** As far along a direction as a box of this size stays in the room. */
-const farthest = (project: Project, from: Vec3, direction: Vec3, sizeM: Vec3): Vec3 => {
-  const shape = roomShape(project);
-  const half: Vec3 = [sizeM[0] / 2 + OFF_WALL_M, sizeM[1] / 2 + OFF_WALL_M, sizeM[2] / 2 + OFF_WALL_M];
-  const at = (far: number): Vec3 => [
-    from[0] + far * direction[0],
-    from[1] + far * direction[1],
-    from[2] + far * direction[2],
-  ];
-  let near = 0;
-  let beyond = Math.hypot(...shape.maxM.map((max, axis) => max - shape.minM[axis]));
-  for (let halving = 0; halving < 24; halving += 1) {
-    const middle = (near + beyond) / 2;
-    if (shape.contains(at(middle), half)) near = middle;
-    else beyond = middle;
-  }
-  return shape.nearestInside(at(near), half);
-};
-
-/** The same place, then others ever farther beside, above and below it. */
-const nearby = ([x, y, z]: Vec3): Vec3[] => {
-  const steps = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6];
-  const places: Vec3[] = [];
-  for (const dy of steps)
-    for (const dx of steps)
-      for (const dz of [0, 0.25, -0.25, 0.5, -0.5])
-        places.push([centimetres(x + dx), centimetres(y + dy), centimetres(z + dz)]);
-  return places.sort((a, b) => Math.hypot(a[0] - x, a[1] - y, a[2] - z) - Math.hypot(b[0] - x, b[1] - y, b[2] - z));
-};
 
 /** The centre: behind cloth that lets sound through at the picture's middle, else under the picture, else over it. */
 const centrePlaces = (project: Project, sizeM: Vec3): Vec3[] => {
@@ -146,11 +82,10 @@ const sizeOf = (channel: string): Vec3 => {
   return /^[UT]/.test(channel) ? FLAT_M : BOX_M;
 };
 
-/** A loudspeaker for a channel, seen from the reference seat in the label's own direction, on the wall or ceiling there. */
+/** A loudspeaker for a channel, where its label is given at home: seen from the reference seat, on the wall or ceiling there. */
 export const addLoudspeaker = (project: Project, channel: string): Added => {
   const sizeM = sizeOf(channel);
-  const ear = referenceEar(project);
-  const along = nearby(farthest(project, ear, directionOf(channel), sizeM));
+  const along = loudspeakerPlaces(project, channel, sizeM);
   const places = channel === 'M+000' ? [...centrePlaces(project, sizeM), ...along] : along;
   const atM = firstFree(project, places, sizeM);
   const id = freeId(project, 'loudspeaker', tradeName(channel));
@@ -159,6 +94,20 @@ export const addLoudspeaker = (project: Project, channel: string): Added => {
   const mount = ceiling ? 'ceiling' : front ? 'stand' : 'wall';
   const edit = addItem(project, 'loudspeaker', { id, channel, atM: atM.map(centimetres), sizeM: [...sizeM], mount });
   return { edit, item: edit.ok ? { kind: 'loudspeaker', id } : null };
+};
+
+/** Several loudspeakers, one after the other, as one change; those of them that are there already are left out. */
+export const addLoudspeakers = (project: Project, channels: readonly string[]): Added => {
+  let next = project;
+  const items: ItemRef[] = [];
+  for (const channel of channels) {
+    if (next.loudspeakers.some((one) => one.channel === channel)) continue;
+    const { edit, item } = addLoudspeaker(next, channel);
+    if (!edit.ok || !item) return { edit, item: null };
+    next = edit.project;
+    items.push(item);
+  }
+  return { edit: { ok: true, project: next }, item: items[0] ?? null, also: items.slice(1) };
 };
 
 const SUB_M: Vec3 = [0.4, 0.4, 0.4];

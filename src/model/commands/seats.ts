@@ -42,9 +42,24 @@ const newSeat = (project: Project, row: Row, taken: readonly Seat[]): Seat => {
   return { id: freeId(others, 'seat', `${row.id}-1`), xM: 0 };
 };
 
+/** Whether a seat stands in the middle of so many; of an even number both do. */
+const isMiddle = (index: number, count: number): boolean => Math.abs(index - (count - 1) / 2) < 1;
+
+/** The project as its reference seat is once a row has other seats. */
+const withReference = (project: Project, row: Row, seats: readonly Seat[]): Project => {
+  const { referenceSeat, ...others } = project;
+  const before = sorted(row).findIndex(({ id }) => id === referenceSeat);
+  if (before < 0) return project;
+  if (isMiddle(before, row.seats.length)) {
+    const middle = seats[Math.floor((seats.length - 1) / 2)].id;
+    return middle === referenceSeat ? project : { ...project, referenceSeat: middle };
+  }
+  return seats.some(({ id }) => id === referenceSeat) ? project : (others as Project);
+};
+
 /**
  * So many seats in a row, laid evenly about its middle as far apart as they were. Seats are added at the right and taken
- * from the right; a reference seat that goes is forgotten.
+ * from the right. A reference in the middle of the row stays in its middle; one that goes with its seat is forgotten.
  */
 export const setSeatCount = (project: Project, rowId: string, count: number): Edit => {
   const at = rowOf(project, rowId);
@@ -63,9 +78,8 @@ export const setSeatCount = (project: Project, rowId: string, count: number): Ed
   if (refused) return refused;
   const kept: Seat[] = sorted(row).slice(0, count);
   while (kept.length < count) kept.push(newSeat(project, row, kept));
-  const gone = row.seats.some(({ id }) => id === project.referenceSeat && !kept.some((seat) => seat.id === id));
-  const { referenceSeat: _gone, ...others } = project;
-  return setValue(gone ? (others as Project) : project, keys, spread(row, kept, seatSpacingM(row)));
+  const seats = spread(row, kept, seatSpacingM(row));
+  return setValue(withReference(project, row, seats), keys, seats);
 };
 
 /** The seats of a row evenly apart about its middle, `spacingM` from middle to middle. */

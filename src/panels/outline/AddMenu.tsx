@@ -39,9 +39,10 @@ export const AddMenu = ({ ref, onAdded }: MenuProps) => {
     setOpen(false);
     button.current?.focus();
   };
-  const pick = ({ word, note, add }: Addition) => {
+  const pick = ({ id: what, word, note, add }: Addition) => {
     setOpen(false);
-    const made = actions.add(`Add ${note ? `loudspeaker ${word}` : word.toLowerCase()}`, add);
+    const channel = note !== undefined && note === what;
+    const made = actions.add(`Add ${channel ? `loudspeaker ${word}` : word.toLowerCase()}`, add);
     if (made) onAdded();
     else button.current?.focus();
   };

@@ -1,8 +1,14 @@
 import { addObject, type ObjectKind } from '../../model/commands/add-object.ts';
 import { addToSurface, type OnSurfaceKind } from '../../model/commands/add-opening.ts';
 import type { Added } from '../../model/commands/add-place.ts';
-import { addRow, addSeatToRow } from '../../model/commands/add-seating.ts';
-import { addLoudspeaker, addSubwoofer, OFFERED_CHANNELS, tradeName } from '../../model/commands/add-source.ts';
+import { addRow, addSeatToRow, addSofa } from '../../model/commands/add-seating.ts';
+import {
+  addLoudspeaker,
+  addLoudspeakers,
+  addSubwoofer,
+  OFFERED_CHANNELS,
+  tradeName,
+} from '../../model/commands/add-source.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
 import { wallOfItem } from '../../model/room/places.ts';
 
@@ -64,17 +70,38 @@ const loudspeakers = (project: Project): readonly Addition[] => {
   }));
 };
 
+const SETS: readonly { readonly word: string; readonly channels: readonly string[] }[] = [
+  { word: 'Front three', channels: ['M+030', 'M+000', 'M-030'] },
+  { word: 'Surround pair', channels: ['M+110', 'M-110'] },
+  { word: 'Side pair', channels: ['M+090', 'M-090'] },
+  { word: 'Rear pair', channels: ['M+135', 'M-135'] },
+  { word: 'Upper four', channels: ['U+045', 'U-045', 'U+135', 'U-135'] },
+];
+
+/** Loudspeakers that belong together, as long as none of them is there. A surround pair does the work of sides and rears. */
+const sets = ({ loudspeakers: there }: Project): readonly Addition[] => {
+  const has = (channel: string): boolean => there.some((one) => one.channel === channel);
+  return SETS.filter(({ channels }) => !channels.some(has)).map(({ word, channels }) => ({
+    id: channels.join(' '),
+    word,
+    note: channels.map(tradeName).join(' '),
+    add: (from) => addLoudspeakers(from, channels),
+  }));
+};
+
 /** All that can be added, given what is chosen. */
 export const additionsFor = (project: Project, chosen: ItemRef | null): readonly AdditionGroup[] => [
   {
     title: 'Seats',
     additions: [
+      { id: 'sofa', word: 'Sofa for three', add: (from) => addSofa(from, 3) },
       { id: 'seat', word: 'Seat', add: (from) => addSeatToRow(from, rowFor(from, chosen)) },
       { id: 'row', word: 'Row', add: addRow },
     ],
   },
   { title: 'Subwoofer', additions: [{ id: 'subwoofer', word: 'Subwoofer', add: addSubwoofer }] },
-  { title: 'Loudspeakers', additions: loudspeakers(project) },
+  { title: 'Loudspeakers together', additions: sets(project) },
+  { title: 'Loudspeakers one by one', additions: loudspeakers(project) },
   {
     title: 'On a wall',
     additions: [

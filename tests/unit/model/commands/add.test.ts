@@ -3,8 +3,13 @@ import { checkProject } from '../../../../src/model/checks/project.ts';
 import { addObject, type ObjectKind } from '../../../../src/model/commands/add-object.ts';
 import { addToSurface, type OnSurfaceKind } from '../../../../src/model/commands/add-opening.ts';
 import type { Added } from '../../../../src/model/commands/add-place.ts';
-import { addRow, addSeatToRow } from '../../../../src/model/commands/add-seating.ts';
-import { addLoudspeaker, addSubwoofer, OFFERED_CHANNELS } from '../../../../src/model/commands/add-source.ts';
+import { addRow, addSeatToRow, addSofa } from '../../../../src/model/commands/add-seating.ts';
+import {
+  addLoudspeaker,
+  addLoudspeakers,
+  addSubwoofer,
+  OFFERED_CHANNELS,
+} from '../../../../src/model/commands/add-source.ts';
 import { seatSpacingM, setSeatCount, setSeatSpacing } from '../../../../src/model/commands/seats.ts';
 import { emptyRoom } from '../../../../src/model/presets/empty-room.ts';
 import type { ItemRef, Project } from '../../../../src/model/project.ts';
@@ -69,6 +74,54 @@ describe('adding things where they usually stand', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it.each([
+    [4.2, 5.5, 2.5],
+    [3.4, 4.2, 2.4],
+    [6, 8, 3],
+    [5, 4, 2.3],
+  ])(
+    'stands a 5.1 set round a sofa in a room %f x %f x %f m at the angles homes ask for, left and right alike',
+    (widthM, lengthM, heightM) => {
+      const sofa = done(addSofa(emptyRoom({ widthM, lengthM, heightM }), 3)).project;
+      expect(sofa.rows.map(({ furniture, seats }) => [furniture, seats.length])).toEqual([['sofa', 3]]);
+      const set = addLoudspeakers(sofa, ['M+030', 'M+000', 'M-030', 'M+110', 'M-110']);
+      const { project } = done(set);
+      expect([set.item, ...(set.also ?? [])].map((item) => item?.id)).toEqual(['L', 'C', 'R', 'Ls', 'Rs']);
+      const ear = seatPoses(project)[1].earM;
+      const seen = (id: string) => {
+        const at = project.loudspeakers.find((one) => one.id === id)?.atM ?? [0, 0, 0];
+        const [x, y, z] = at.map((value, axis) => value - ear[axis]);
+        return [Math.atan2(x, -z), Math.atan2(y, Math.hypot(x, z))].map((angle) => (angle * 180) / Math.PI);
+      };
+      // Left and right 22 to 32 degrees, surrounds 90 to 120 and 15 to 35 up (product.md's living set: common practice).
+      for (const [id, low, high, lowest, highest] of [
+        ['R', 22, 32, -15, 10],
+        ['Rs', 90, 120, 15, 35],
+      ] as const) {
+        const [azimuth, elevation] = seen(id);
+        expect(azimuth, id).toBeGreaterThanOrEqual(low);
+        expect(azimuth, id).toBeLessThanOrEqual(high);
+        expect(elevation, id).toBeGreaterThanOrEqual(lowest);
+        expect(elevation, id).toBeLessThanOrEqual(highest);
+        const [mirrored, same] = seen(id.replace('R', 'L'));
+        expect(mirrored).toBeCloseTo(-azimuth, 9);
+        expect(same).toBeCloseTo(elevation, 9);
+      }
+      expect(addLoudspeakers(project, ['M+030', 'M-030'])).toMatchObject({ edit: { ok: true, project }, item: null });
+    },
+  );
+
+  it('a sofa takes the place of the chair a room begins with, and stands behind where people sit already', () => {
+    const empty = emptyRoom({ widthM: 4.2, lengthM: 6.5, heightM: 2.5 });
+    const sofa = done(addSofa(empty, 3)).project;
+    expect(sofa.rows[0].eyeZM).toBe(empty.rows[0].eyeZM);
+    const poses = seatPoses(sofa);
+    expect(poses.find(({ seat }) => seat.id === sofa.referenceSeat)?.earM[0]).toBe(0);
+    const two = done(addSofa(sofa, 3)).project;
+    expect(two.rows).toHaveLength(2);
+    expect(two.rows[1].eyeZM).toBeGreaterThan(two.rows[0].eyeZM + 1);
+  });
+
   it('puts the centre under a panel, and behind cloth that lets sound through', () => {
     const panel = emptyRoom({ widthM: 4.6, lengthM: 6.2, heightM: 2.5 });
     const under = done(addLoudspeaker(panel, 'M+000')).project.loudspeakers[0];
@@ -122,6 +175,17 @@ describe('the seats of a row', () => {
     expect(seatSpacingM(edit.project.rows[0])).toBe(0.72);
     const back = setSeatCount(edit.project, 'front', 3);
     expect(back.ok && back.project.rows[0].seats.map(({ xM }) => xM)).toEqual([-0.72, 0, 0.72]);
+  });
+
+  it('keep a reference of the middle in the middle', () => {
+    const one = emptyRoom({ widthM: 4.2, lengthM: 5.5, heightM: 2.5 });
+    const three = setSeatCount(one, 'front', 3);
+    if (!three.ok) throw new Error('refused');
+    const middle = three.project.rows[0].seats.find(({ xM }) => xM === 0);
+    expect(three.project.referenceSeat).toBe(middle?.id);
+    const named = { ...three.project, referenceSeat: three.project.rows[0].seats[0].id };
+    const five = setSeatCount(named, 'front', 5);
+    expect(five.ok && five.project.referenceSeat).toBe(named.referenceSeat);
   });
 
   it('may be set apart, and are refused when one is locked or the count makes no sense', () => {
