@@ -163,15 +163,25 @@ const acrossAxis = (
     }
   }
   const { inside, values } = grid;
-  for (let p = 0; p < inside.length; p++) {
-    let sumRe = 0;
-    let sumIm = 0;
-    for (let i = 0, v = p * size; i < size; i++, v++) {
-      sumRe += values[v] * sums[2 * i];
-      sumIm += values[v] * sums[2 * i + 1];
+  // two points at a time share the coefficients read
+  for (let p = 0; p < inside.length; p += 2) {
+    const other = p + 1 < inside.length ? p + 1 : p;
+    let re0 = 0;
+    let im0 = 0;
+    let re1 = 0;
+    let im1 = 0;
+    for (let i = 0, v = p * size, w = other * size, s = 0; i < size; i++, v++, w++, s += 2) {
+      const sRe = sums[s];
+      const sIm = sums[s + 1];
+      re0 += values[v] * sRe;
+      im0 += values[v] * sIm;
+      re1 += values[w] * sRe;
+      im1 += values[w] * sIm;
     }
-    re[inside[p]] = sumRe;
-    im[inside[p]] = sumIm;
+    re[inside[p]] = re0;
+    im[inside[p]] = im0;
+    re[inside[other]] = re1;
+    im[inside[other]] = im1;
   }
 };
 
