@@ -1,6 +1,7 @@
 import type { SeatPose } from '../../model/seating.ts';
 import { pictureFace } from '../../shapes/picture.ts';
 import { clearanceOf, rowEyes } from '../geometry/clearance.ts';
+import { pictureHider } from '../geometry/hider.ts';
 import type { SeatReadout } from '../types.ts';
 import { type Context, pictureRef, rowRef, seatRef } from './context.ts';
 import type { Measurement } from './rule.ts';
@@ -56,6 +57,20 @@ const raiseFor = (context: Context, pose: SeatPose, rowId: string, byMm: number)
   return ((byMm / 1000) * (pose.eyeM[2] - zM)) / Math.max(0.1, rowZM - zM);
 };
 
+/** How much of the picture is seen, and where something hides it, what hides most. */
+const inView = (context: Context, pose: SeatPose, { id, picture }: SeatReadout): Measurement<SightRule> => {
+  const whole = picture.visibleFraction >= 1;
+  const hider = whole ? null : pictureHider(context.project, context.poses, pose);
+  return {
+    rule: 'picture-in-view',
+    seat: id,
+    item: null,
+    value: picture.visibleFraction,
+    causes: [seatRef(id), ...(hider?.ref ? [hider.ref] : []), pictureRef],
+    ...(hider && { facts: { hider: hider.name } }),
+  };
+};
+
 const atSeat = (context: Context, pose: SeatPose): Measurement<SightRule>[] => {
   const seat = context.seats.get(pose.seat.id);
   if (!seat) return [];
@@ -64,7 +79,7 @@ const atSeat = (context: Context, pose: SeatPose): Measurement<SightRule>[] => {
   const standard = context.set === 'standard';
   const rowsAhead = context.poses.some(({ row, eyeM }) => row.id !== pose.row.id && eyeM[2] < pose.eyeM[2]);
   return [
-    { ...common, rule: 'picture-in-view', value: picture.visibleFraction },
+    inView(context, pose, seat),
     { ...common, rule: 'picture-angle', value: picture.horizontalDeg, ...(standard && { source: 'bs775' as const }) },
     { ...common, rule: 'picture-top', value: picture.topElevationDeg },
     {

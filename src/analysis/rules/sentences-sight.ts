@@ -9,7 +9,10 @@ export const sightSentences: Readonly<Record<keyof typeof sightRules, Sentence>>
     const share = amountOf(finding);
     if (share >= 1) return `Seat ${seat} sees the whole picture.`;
     if (share === 0) return `Seat ${seat} sees nothing of the picture.`;
-    return `Seat ${seat} sees ${shareOf(finding, say)} of the picture; heads, chairs or things hide the rest.`;
+    const hider = textFact(finding, 'hider');
+    const seen = `Seat ${seat} sees ${shareOf(finding, say)} of the picture`;
+    if (hider === '') return `${seen}; heads, chairs or things hide the rest.`;
+    return `${seen}. In the way: ${hider}.${advice(finding, 'Move it, or the seat.')}`;
   },
   'picture-angle': (finding, say) => {
     const small = finding.range[0] !== null && amountOf(finding) < finding.range[0];

@@ -7,7 +7,7 @@ const texts = import.meta.glob<string>('../../model/presets/*.json', { query: '?
 
 /** The ready-made rooms in the order they are offered, each with what it is good for. All invented. */
 const DEMOS: readonly { readonly id: string; readonly says: string }[] = [
-  { id: 'one-sofa', says: 'A living room, one sofa, a panel on the wall.' },
+  { id: 'one-sofa', says: 'A living room with a panel; its sofa stands where one seat sees half a picture.' },
   { id: 'two-row', says: 'Two rows and a riser, projection, loudspeakers overhead, four subwoofers.' },
   { id: 'cellar', says: 'Long and narrow, and nearly everything in it is slightly wrong.' },
   { id: 'attic', says: 'Under a ridge with knee walls, a projector, two subwoofers.' },

@@ -9,6 +9,7 @@ export type HandleKind =
   | 'aim'
   | 'facing'
   | 'recline'
+  | 'rowPlace'
   | 'rowDistance'
   | 'riserHeight'
   | 'riserFront'

@@ -4,14 +4,14 @@ import { shiftItems } from '../commands/group.ts';
 import { shiftProjector, shiftRow } from '../commands/shift.ts';
 import { moveRiserEdge, raiseCeiling, raiseRow, resizePicture, stretchObject } from '../commands/stretch.ts';
 import { extentOf, middleOf } from '../extents.ts';
-import type { ItemRef, Project } from '../project.ts';
+import type { ItemRef, Project, Row } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
 import { type Axis, wholeCm } from '../snap/lines.ts';
 import { type Snapped, snapPlace } from '../snap/place.ts';
-import type { Handle, Pulled, PullOptions } from './handle.ts';
+import { type Handle, handle, LEVEL, type Pulled, type PullOptions } from './handle.ts';
 import { pullAim, pullFacing, pullRecline, pullSeat } from './pull-seats.ts';
 import { pullCorner, pullEdge, pullSlide, pullWall } from './pull-surfaces.ts';
-import { riserOf } from './things.ts';
+import { riserOf, sofaOf } from './things.ts';
 
 const sub = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
@@ -52,10 +52,29 @@ const pullProjector = (start: Project, { ref }: Handle, byM: Vec3, axes: readonl
   return { edit: shiftProjector(start, sub(snapped.atM, at)), reasons: snapped.reasons };
 };
 
+/** A row over the floor as one piece, its middle drawn to the middles of room and picture. */
+const pullRowPlace = (start: Project, row: Row, byM: Vec3, reachM: number): Pulled => {
+  const ref: ItemRef = { kind: 'row', id: row.id };
+  const extent = extentOf(start, ref);
+  if (!extent) return { edit: { ok: true, project: start }, reasons: [] };
+  const xs = row.seats.map(({ xM }) => xM);
+  const startM: Vec3 = [(Math.min(...xs) + Math.max(...xs)) / 2, 0, row.eyeZM];
+  const halfM: Vec3 = [(Math.max(...xs) - Math.min(...xs) + row.seat.widthM) / 2, 0, 0];
+  const wantedM = add(startM, byM);
+  const { atM, reasons } = snapPlace(start, { ref, wantedM, startM, halfM, axes: [0, 2], reachM });
+  const edit = shiftRow(start, row.id, atM[0] - startM[0], atM[2] - startM[2]);
+  if (!edit.ok) return { edit, reasons: [] };
+  const there = edit.project.rows.find(({ id }) => id === row.id);
+  const movedM = (there?.seats[0].xM ?? 0) - row.seats[0].xM;
+  const arrived = Math.abs(movedM - (atM[0] - startM[0])) < 1e-3 && Math.abs((there?.eyeZM ?? 0) - atM[2]) < 1e-3;
+  return { edit, reasons: arrived ? reasons : [] };
+};
+
 const pullRow = (start: Project, { kind, ref, part }: Handle, byM: Vec3, reachM: number): Pulled => {
   const row = start.rows.find(({ id }) => id === ref.id);
   if (!row) return { edit: { ok: true, project: start }, reasons: [] };
   if (kind === 'riserHeight') return { edit: raiseRow(start, row.id, fine(row.floorM + byM[1], reachM)), reasons: [] };
+  if (kind === 'rowPlace') return pullRowPlace(start, row, byM, reachM);
   if (kind === 'rowDistance') {
     const { atM, reasons } = pointSnap(start, ref, [0, 0, row.eyeZM], byM, [2], reachM);
     return { edit: shiftRow(start, row.id, 0, atM[2] - row.eyeZM), reasons };
@@ -126,6 +145,7 @@ export const pullHandle = (start: Project, handle: Handle, byM: Vec3, options: P
       return pullFacing(start, handle, byM, reachM);
     case 'recline':
       return pullRecline(start, handle, byM);
+    case 'rowPlace':
     case 'rowDistance':
     case 'riserHeight':
     case 'riserFront':
@@ -149,10 +169,12 @@ export const pullHandle = (start: Project, handle: Handle, byM: Vec3, options: P
   }
 };
 
-/** A thing that has no handle under the finger, moved by its body over the floor. */
+/** A thing that has no handle under the finger, moved by its body over the floor; of a sofa the whole. */
 export const bodyHandle = (project: Project, ref: ItemRef, atM: Vec3): Handle | null => {
   const extent = extentOf(project, ref);
   if (!extent || ref.kind === 'picture' || ref.kind === 'row') return null;
+  const sofa = ref.kind === 'seat' ? sofaOf(project, ref.id) : null;
+  if (sofa) return handle({ kind: 'row', id: sofa.id }, 'rowPlace', 'Sofa', atM, LEVEL, 'shiftRow');
   return {
     id: `${ref.kind}:${ref.id}/place`,
     kind: 'place',

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import { facingDirection } from '../commands/stretch.ts';
 import { extentOf, middleOf } from '../extents.ts';
-import { seatIndices } from '../items.ts';
+import { isLocked, seatIndices } from '../items.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
 import { referenceSeatId, seatPose } from '../seating.ts';
@@ -11,6 +11,7 @@ import { ACROSS, ALONG, type Handle, handle, LEVEL, UP } from './handle.ts';
 const OVER_M = 0.14;
 const FACING_M = 0.8;
 const BEHIND_M = 0.3;
+const FEET_M = 0.3;
 
 const placeAndHeight = (project: Project, ref: ItemRef, command: string): Handle[] => {
   const extent = extentOf(project, ref);
@@ -43,6 +44,21 @@ export const loudspeakerHandles = (project: Project, ref: ItemRef): Handle[] => 
 export const subwooferHandles = (project: Project, ref: ItemRef): Handle[] =>
   placeAndHeight(project, ref, 'moveSubwoofer');
 
+/** Seats of a sofa are one piece of furniture: the hand that takes one of them takes all. */
+export const sofaOf = (project: Project, seatId: string): Row | null => {
+  const row = project.rows.find(({ seats }) => seats.some(({ id }) => id === seatId));
+  return row?.furniture === 'sofa' && row.seats.length > 1 ? row : null;
+};
+
+/** Where a whole row is taken hold of: on the floor, where the feet are. */
+const rowPlace = (project: Project, row: Row): Handle[] => {
+  const ref: ItemRef = { kind: 'row', id: row.id };
+  const extent = extentOf(project, ref);
+  if (!extent || isLocked(project, ref) || row.seats.some(({ locked }) => locked === true)) return [];
+  const at: Vec3 = [middleOf(extent)[0], row.floorM, extent.minM[2] - FEET_M];
+  return [handle(ref, 'rowPlace', row.furniture === 'sofa' ? 'Sofa' : 'Row', at, LEVEL, 'shiftRow')];
+};
+
 export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
   const indices = seatIndices(project, ref.id);
   if (!indices) return [];
@@ -50,10 +66,12 @@ export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
   const [fx, fz] = facingDirection(facingDeg);
   const z = seat.eyeZM ?? row.eyeZM;
   const y = row.floorM;
+  const sofa = sofaOf(project, ref.id);
   const leans = row.furniture === 'recliner' || row.furniture === 'chaise';
   return [
     handle(ref, 'place', 'Place', [seat.xM, y, z], LEVEL, 'moveSeat'),
     handle(ref, 'facing', 'Facing', [seat.xM + fx * FACING_M, y, z + fz * FACING_M], LEVEL, 'turnSeat'),
+    ...(sofa ? rowPlace(project, sofa) : []),
     ...(leans ? [handle(ref, 'recline', 'Recline', [eyeM[0], eyeM[1], eyeM[2] + BEHIND_M], ALONG, 'reclineSeat')] : []),
   ];
 };
@@ -91,8 +109,10 @@ export const rowHandles = (project: Project, ref: ItemRef): Handle[] => {
   const riser = riserOf(project, row);
   const edge = Math.max(riser.fromXM, extent.minM[0] - 0.35);
   const raise = (at: Vec3) => handle(ref, 'riserHeight', 'Floor height', at, UP, 'raiseRow');
-  if (row.floorM === 0) return [distance, raise([edge, OVER_M, row.eyeZM])];
+  const place = rowPlace(project, row);
+  if (row.floorM === 0) return [...place, distance, raise([edge, OVER_M, row.eyeZM])];
   return [
+    ...place,
     distance,
     raise([edge, row.floorM + OVER_M, row.eyeZM]),
     handle(ref, 'riserFront', 'Riser front', [edge, row.floorM, riser.fromZM], ALONG, 'moveRiserEdge', 'fromZM'),

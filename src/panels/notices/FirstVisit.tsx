@@ -20,7 +20,10 @@ export const FirstVisit = () => {
   };
   return (
     <p className="first-visit">
-      <span>Sit in any chair of the plan below; drag along the ribbon to sweep the bass over the floor.</span>
+      <span>
+        Drag a sofa, a loudspeaker or a subwoofer to move it; sit in any chair of the plan below; drag along the ribbon
+        to sweep the bass.
+      </span>
       <button type="button" className="icon-button" aria-label="Put this line away" onClick={putAway}>
         <Icon name="close" />
       </button>

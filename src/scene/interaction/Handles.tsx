@@ -13,7 +13,7 @@ import { useKit } from '../kit.ts';
 import { drawnAtM } from '../overlays/slice-geometry.ts';
 import { placeBar } from './bar-place.ts';
 
-const ON_FLOOR = new Set<Handle['kind']>(['place', 'facing', 'rowDistance']);
+const ON_FLOOR = new Set<Handle['kind']>(['place', 'facing', 'rowPlace', 'rowDistance']);
 
 /** What lies under the bass floor is taken hold of where its outline is drawn on it. */
 const lifted = (project: Project, handles: readonly Handle[], mapM: number | null): readonly Handle[] => {

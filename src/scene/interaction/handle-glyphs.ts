@@ -23,6 +23,7 @@ export const GLYPHS: Readonly<Record<HandleKind, { readonly path: string; readon
   pictureHeight: { path: ARROWS, turns: true },
   pictureAcross: { path: ARROWS, turns: true },
   pictureOff: { path: ARROWS, turns: true },
+  rowPlace: { path: CROSS, turns: false },
   rowDistance: { path: ARROWS, turns: true },
   riserHeight: { path: ARROWS, turns: true },
   riserFront: { path: ARROWS, turns: true },

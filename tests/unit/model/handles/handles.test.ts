@@ -4,7 +4,7 @@ import type { Edit } from '../../../../src/model/commands/edit.ts';
 import { moveLoudspeaker, moveRow } from '../../../../src/model/commands/move.ts';
 import { stretchOnSurface } from '../../../../src/model/commands/on-surface.ts';
 import { moveRoomWall } from '../../../../src/model/commands/plan.ts';
-import { slideOnSurface } from '../../../../src/model/commands/shift.ts';
+import { shiftRow, slideOnSurface } from '../../../../src/model/commands/shift.ts';
 import {
   aimLoudspeaker,
   moveRiserEdge,
@@ -46,10 +46,11 @@ describe('the handles of a thing', () => {
       handlesFor(project, [ref]).map(({ kind, part }) => (part ? `${kind} ${part}` : kind));
     expect(kinds({ kind: 'loudspeaker', id: 'L' })).toEqual(['place', 'height', 'aim']);
     expect(kinds({ kind: 'subwoofer', id: 'S1' })).toEqual(['place', 'height']);
-    expect(kinds({ kind: 'seat', id: 'front-1' })).toEqual(['place', 'facing']);
+    expect(kinds({ kind: 'seat', id: 'front-1' })).toEqual(['place', 'facing', 'rowPlace']);
     expect(kinds({ kind: 'seat', id: 'back-1' })).toEqual(['place', 'facing', 'recline']);
-    expect(kinds({ kind: 'row', id: 'front' })).toEqual(['rowDistance', 'riserHeight']);
+    expect(kinds({ kind: 'row', id: 'front' })).toEqual(['rowPlace', 'rowDistance', 'riserHeight']);
     expect(kinds({ kind: 'row', id: 'back' })).toEqual([
+      'rowPlace',
       'rowDistance',
       'riserHeight',
       'riserFront fromZM',
@@ -109,6 +110,7 @@ describe('a pull is the command it names', () => {
     ['place', () => pulled(L, 'place', [0.13, 0, 0.27]), () => moveLoudspeaker(project, 'L', [-1.23, 1.15, 0.49])],
     ['height', () => pulled(L, 'height', [0, 0.17, 0]), () => moveLoudspeaker(project, 'L', [-1.36, 1.32, 0.22])],
     ['aim', () => pulled(L, 'aim', [0.5, 0, 0.35]), () => aimLoudspeaker(project, 'L', [0.5, 1.11, 3.75])],
+    ['rowPlace', () => pulled(back, 'rowPlace', [0.3, 0, -0.13]), () => shiftRow(project, 'back', 0.3, -0.13)],
     ['rowDistance', () => pulled(back, 'rowDistance', [0, 0, -0.13]), () => moveRow(project, 'back', { eyeZM: 4.82 })],
     ['riserHeight', () => pulled(back, 'riserHeight', [0, -0.06, 0]), () => raiseRow(project, 'back', 0.3)],
     [
