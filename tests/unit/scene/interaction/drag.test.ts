@@ -36,10 +36,19 @@ describe('dragging over the floor', () => {
     expect(atM[2] + sizeM[2] / 2).toBeCloseTo(maxM[2], 6);
   });
 
-  it('takes a seat along its row alone, and its row with it towards the picture', () => {
-    const next = moved(project, { kind: 'seat', id: front.seats[0].id }, -0.15, 0.17).rows[0];
+  it('takes a seat by its handle along its row alone, and its row with it towards the picture', () => {
+    const handle = handlesFor(project, [{ kind: 'seat', id: front.seats[0].id }]).find(({ kind }) => kind === 'place')!;
+    const { edit } = pullHandle(project, handle, [-0.15, 0, 0.17], options);
+    if (!edit.ok) throw new Error('the drag was refused');
+    const next = edit.project.rows[0];
     expect(next.seats[0].xM).toBeCloseTo(front.seats[0].xM - 0.15, 9);
     expect(next.seats.slice(1)).toEqual(front.seats.slice(1));
+    expect(next.eyeZM).toBeCloseTo(front.eyeZM + 0.17, 9);
+  });
+
+  it('takes a sofa by its body as one piece', () => {
+    const next = moved(project, { kind: 'seat', id: front.seats[0].id }, -0.17, 0.17).rows[0];
+    for (const [i, { xM }] of next.seats.entries()) expect(xM - front.seats[i].xM).toBeCloseTo(-0.17, 9);
     expect(next.eyeZM).toBeCloseTo(front.eyeZM + 0.17, 9);
   });
 
