@@ -72,7 +72,7 @@ const samples = (app: Page): Promise<Sample[]> =>
         const toContour = Math.abs(here / step - Math.round(here / step)) * step;
         const beside = [1, -1, uM.length, -uM.length].map((d) => Math.abs(value(n + d) - here));
         const marked = things.some(([x, , z]) => Math.hypot(x - at[0], z - at[2]) < (cut.normal === 'y' ? 0.85 : 0.5));
-        if (!spot || marked || toContour < 0.28 * step || Math.max(...beside) > 0.1 * step) continue;
+        if (!spot || marked || toContour < 0.15 * step || Math.max(...beside) > 0.2 * step) continue;
         flat.push({ x: spot.x, y: spot.y, share: (here - low) / (high - low) });
       }
     const around = [-2, 0, 2].flatMap((dx) => [-2, 0, 2].map((dy) => [dx, dy] as const));
@@ -96,7 +96,7 @@ const compare = (found: readonly Sample[], kind: string, name: string): void => 
 };
 
 test.describe('with less motion', () => {
-  test.beforeEach(({ app }) => app.emulateMedia({ reducedMotion: 'reduce' }));
+  test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
   test('every kind of slice has the colours of its legend, lying and standing', async ({ app }) => {
     await asBox(app);

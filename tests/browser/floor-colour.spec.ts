@@ -15,6 +15,7 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
       const scale = document.querySelector<HTMLElement>('.scale[data-low-db]')?.dataset;
       if (!drawn || !floor || !scale) return [];
       const { subwoofers } = view.document.getState().project;
+      const ears = view.results.getState().geometry?.value.seats.map(({ earM }) => earM) ?? [];
       const { uM: xM, vM: zM, levelDb, cut } = floor;
       const [lowDb, highDb] = [Number(scale.lowDb), Number(scale.highDb)];
       const flat: { x: number; y: number; share: number }[] = [];
@@ -25,8 +26,10 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
           // Far from a contour (every 3 dB) and where the level hardly changes: there the plain map is what is drawn.
           const toContour = Math.abs(level / 3 - Math.round(level / 3)) * 3;
           const beside = [1, -1, xM.length, -xM.length].map((d) => Math.abs(levelDb[j * xM.length + i + d] - level));
-          // A subwoofer under the map has its outline drawn on it.
-          const marked = subwoofers.some(({ atM }) => Math.hypot(atM[0] - xM[i], atM[2] - zM[j]) < 0.5);
+          // Subwoofers and chairs under the map have their outlines drawn on it.
+          const marked =
+            subwoofers.some(({ atM }) => Math.hypot(atM[0] - xM[i], atM[2] - zM[j]) < 0.5) ||
+            ears.some(([x, , z]) => Math.hypot(x - xM[i], z - zM[j]) < 0.85);
           if (!at || marked || toContour < 0.9 || Math.max(...beside) > 0.3) continue;
           flat.push({ x: at.x, y: at.y, share: (level - lowDb) / (highDb - lowDb) });
         }
