@@ -2,7 +2,7 @@ import type { CDPSession, Page } from '@playwright/test';
 import type { Edit } from '../../src/model/commands/edit.ts';
 import { moveLoudspeaker, moveRow, moveSeat, moveSubwoofer } from '../../src/model/commands/move.ts';
 import { moveRoomWall } from '../../src/model/commands/plan.ts';
-import { shiftProjector } from '../../src/model/commands/shift.ts';
+import { shiftProjector, shiftRow } from '../../src/model/commands/shift.ts';
 import {
   aimLoudspeaker,
   moveRiserEdge,
@@ -154,6 +154,15 @@ const PULLS: readonly Pull[] = [
     id: 'recline',
     byM: [0, 0, 0.25],
     command: (p) => reclineSeat(demo, 'back-2', seatIn(p, 'back-2').reclineDeg ?? 0),
+  },
+  {
+    ref: { kind: 'row', id: 'front' },
+    id: 'rowPlace',
+    byM: [0.2, 0, 0.15],
+    command: (p) => {
+      const [from, to] = [demo, p].map(({ rows }) => rows[0]);
+      return shiftRow(demo, 'front', to.seats[0].xM - from.seats[0].xM, to.eyeZM - from.eyeZM);
+    },
   },
   { ref: back, id: 'rowDistance', byM: [0, 0, 0.3], command: (p) => moveRow(demo, 'back', { eyeZM: rowOf(p).eyeZM }) },
   { ref: back, id: 'riserHeight', byM: [0, 0.15, 0], command: (p) => raiseRow(demo, 'back', rowOf(p).floorM) },
