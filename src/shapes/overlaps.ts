@@ -1,4 +1,5 @@
 import { dot, type Vec3 } from '../math/vec3.ts';
+import { extentOf, joined } from '../model/extents.ts';
 import type { ItemRef, Project } from '../model/project.ts';
 import { seatPoses } from '../model/seating.ts';
 import { objectSolids } from './objects.ts';
@@ -83,10 +84,26 @@ const body = (ref: ItemRef, solids: readonly Solid[], group = `${ref.kind}:${ref
 const pictureParts = (project: Project): Solid[] =>
   pictureSolids(project).filter(({ part }) => project.picture.kind === 'panel' || part === 'face');
 
-const bodies = (project: Project): Body[] => [
-  ...seatPoses(project).flatMap((pose) =>
-    body({ kind: 'seat', id: pose.seat.id }, chairSolids(pose), `row:${pose.row.id}`),
-  ),
+/** Turned, on stands, with arms: a thing as drawn reaches at most this far beyond its plain box. */
+const BEYOND_M = 0.4;
+
+/** Whether a thing stands near enough to be worth drawing up. */
+const nearTo = (project: Project, refs: readonly ItemRef[]): ((ref: ItemRef) => boolean) => {
+  const own = joined(refs.flatMap((ref) => extentOf(project, ref) ?? []));
+  return (ref) => {
+    const extent = extentOf(project, ref);
+    if (!own || !extent) return own !== null;
+    return [0, 1, 2].every(
+      (axis) =>
+        extent.minM[axis] <= own.maxM[axis] + 2 * BEYOND_M && extent.maxM[axis] >= own.minM[axis] - 2 * BEYOND_M,
+    );
+  };
+};
+
+const bodies = (project: Project, near: (ref: ItemRef) => boolean): Body[] => [
+  ...seatPoses(project)
+    .filter(({ seat: { id } }) => near({ kind: 'seat', id }))
+    .flatMap((pose) => body({ kind: 'seat', id: pose.seat.id }, chairSolids(pose), `row:${pose.row.id}`)),
   ...project.rows.flatMap((row) =>
     body(
       { kind: 'row', id: row.id },
@@ -94,14 +111,20 @@ const bodies = (project: Project): Body[] => [
       `row:${row.id}`,
     ),
   ),
-  ...project.loudspeakers.flatMap((one) => body({ kind: 'loudspeaker', id: one.id }, loudspeakerSolids(project, one))),
-  ...project.subwoofers.flatMap((one) => body({ kind: 'subwoofer', id: one.id }, subwooferSolids(project, one))),
-  ...project.room.objects.flatMap((one) =>
-    body(
-      { kind: 'object', id: one.id },
-      objectSolids(project).filter(({ id }) => id === one.id),
+  ...project.loudspeakers
+    .filter(({ id }) => near({ kind: 'loudspeaker', id }))
+    .flatMap((one) => body({ kind: 'loudspeaker', id: one.id }, loudspeakerSolids(project, one))),
+  ...project.subwoofers
+    .filter(({ id }) => near({ kind: 'subwoofer', id }))
+    .flatMap((one) => body({ kind: 'subwoofer', id: one.id }, subwooferSolids(project, one))),
+  ...project.room.objects
+    .filter(({ id }) => near({ kind: 'object', id }))
+    .flatMap((one) =>
+      body(
+        { kind: 'object', id: one.id },
+        objectSolids(project).filter(({ id }) => id === one.id),
+      ),
     ),
-  ),
   ...body({ kind: 'picture', id: 'picture' }, pictureParts(project), 'picture'),
   ...body({ kind: 'picture', id: 'picture' }, projectorSolids(project), 'picture'),
 ];
@@ -118,7 +141,7 @@ const named = (refs: readonly ItemRef[], { ref, group }: Body): boolean =>
 /** Every overlap these things have with anything that is drawn: parts as turned boxes, so a toed-in cabinet counts as it stands. */
 export const overlapsOf = (project: Project, refs: readonly ItemRef[]): readonly Overlap[] => {
   if (refs.length === 0) return [];
-  const all = bodies(project);
+  const all = bodies(project, nearTo(project, refs));
   const found: Overlap[] = [];
   for (const [i, a] of all.entries()) {
     if (!named(refs, a)) continue;
