@@ -29,7 +29,7 @@ export interface BoxSpec {
 }
 
 /**
- * A room with straight walls and one even direction: any plan under a flat ceiling (axis 1), or a rectangle under slopes,
+ * A room with straight walls and one even direction: a plan of any outline under a flat ceiling (axis 1), or a rectangle under slopes,
  * which is a prism lying on its side (axis 0 or 2). Locally reacting walls.
  */
 export interface PrismSpec {

@@ -89,7 +89,7 @@ const DEFAULT_STEP: Readonly<Record<Numeric, number>> = {
   count: 1,
 };
 
-/** The keys of a pattern: `[]` and `{}` are kept as any entry of a list or record, `[0]` is a place in a fixed list. */
+/** The keys of a pattern: `[]` and `{}` are kept as whichever entry of a list or record, `[0]` is a place in a fixed list. */
 export const patternKeys = (pattern: string): Key[] =>
   Array.from(pattern.matchAll(/\[(\d*)\]|(\{\})|([A-Za-z]+)/g), ([, index, record, name]) => {
     if (name !== undefined) return name;

@@ -15,7 +15,7 @@ import { type Ranked, rankedDifferent } from './ranking.ts';
 import { standingRoom, subwooferLike, WALL_GAP_M } from './standing.ts';
 
 export interface ImproveGoal {
-  /** How many subwoofers in all, locked ones included: any of 1 to 4. */
+  /** How many subwoofers in all, locked ones included, from 1 to 4. */
   readonly counts: readonly number[];
   /** How many dB of evenness one dB of flatness and one dB of level per subwoofer are worth. */
   readonly flatnessWeight: number;
