@@ -19,7 +19,7 @@ const plans: readonly (readonly [file: string, stops: readonly Stop[]])[] = demo
   return [file, everything ? stops : representative(stops, covered)];
 });
 
-test.use({ hasTouch: true });
+test.use({ hasTouch: true, actionTimeout: 20_000 });
 
 // The room is not drawn here: this is about the form and the document, and drawing each of thousands of documents by a
 // processor would take most of the time. What the scene makes of fields is looked at elsewhere.

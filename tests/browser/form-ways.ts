@@ -2,7 +2,8 @@ import type { Locator, Page } from '@playwright/test';
 import type { Spot, Stop, Way } from './form-walk.ts';
 
 const quoted = (text: string): string => text.replaceAll('\\', '\\\\').replaceAll('"', '\\"');
-const fieldAt = (page: Page, path: string): Locator => page.locator(`.parameters [data-path="${quoted(path)}"]`);
+const inputAt = (page: Page, path: string): Locator => page.locator(`[data-path="${quoted(path)}"]`);
+const fieldAt = (page: Page, path: string): Locator => page.locator('.parameters').locator(inputAt(page, path));
 const lineAt = (page: Page, key: string): Locator => page.locator(`.outline-tree [data-key="${quoted(key)}"]`);
 
 const focusedKey = (page: Page): Promise<string | undefined> =>
@@ -129,7 +130,7 @@ export const byTouch: Way = pointing('touch', (page, x, y) => page.touchscreen.t
 
 /** A drag along a number's label, two steps and then some. */
 const turn = async (page: Page, spot: Spot, by: 1 | -1): Promise<void> => {
-  const row = page.locator('.field', { has: fieldAt(page, spot.path) });
+  const row = page.locator('.field', { has: inputAt(page, spot.path) });
   const { x, y } = await placeOf(row.locator('label'));
   await page.mouse.move(x, y);
   await page.mouse.down();
