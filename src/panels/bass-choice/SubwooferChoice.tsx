@@ -57,7 +57,7 @@ export const SubwooferChoice = () => {
         <Arrangements />
       </Part>
       <Chain />
-      <Part title="Kept beside this room">
+      <Part title="Alternatives">
         <Alternatives />
       </Part>
     </div>
