@@ -98,7 +98,7 @@ test('arrangements, chain and alternatives are tables a reader can use, by keybo
     'Through the crossover',
     'Headroom',
     'Equaliser',
-    'Kept beside this room',
+    'Alternatives',
   ]) {
     await app.locator('.bass-choice summary', { hasText: title }).focus();
     await app.keyboard.press('Enter');
