@@ -19,12 +19,12 @@ export const PlanThumbnail = ({ sketch }: { readonly sketch: PlanSketch }) => {
   const [from, to] = sketch.pictureM;
   return (
     <svg className="plan-thumbnail" viewBox={`${left} ${top} ${width} ${height}`} aria-hidden="true">
-      <polygon className="plan-walls" points={sketch.cornersM.map(([x, z]) => `${x},${z}`).join(' ')} />
-      <line className="plan-picture" x1={from[0]} y1={from[1] + 0.05} x2={to[0]} y2={to[1] + 0.05} />
+      <polygon className="thumb-walls" points={sketch.cornersM.map(([x, z]) => `${x},${z}`).join(' ')} />
+      <line className="thumb-picture" x1={from[0]} y1={from[1] + 0.05} x2={to[0]} y2={to[1] + 0.05} />
       {sketch.seats.map(({ atM: [x, z], widthM, turnDeg }) => (
         <rect
           key={`${x} ${z}`}
-          className="plan-chair"
+          className="thumb-chair"
           x={x - widthM / 2 + 0.03}
           y={z + BEHIND_EYE_M - CHAIR_DEPTH_M / 2}
           width={widthM - 0.06}
@@ -34,10 +34,10 @@ export const PlanThumbnail = ({ sketch }: { readonly sketch: PlanSketch }) => {
         />
       ))}
       {apart(sketch.loudspeakersM).map(([x, z]) => (
-        <circle key={`${x} ${z}`} className="plan-loudspeaker" cx={x} cy={z} r={0.11} />
+        <circle key={`${x} ${z}`} className="thumb-loudspeaker" cx={x} cy={z} r={0.11} />
       ))}
       {apart(sketch.subwoofersM).map(([x, z]) => (
-        <rect key={`${x} ${z}`} className="plan-subwoofer" x={x - 0.17} y={z - 0.17} width={0.34} height={0.34} />
+        <rect key={`${x} ${z}`} className="thumb-subwoofer" x={x - 0.17} y={z - 0.17} width={0.34} height={0.34} />
       ))}
     </svg>
   );
