@@ -18,7 +18,10 @@ const puppet = () => {
     hired += 1;
     reply = onReply;
     die = onDeath;
-    return { post: (request) => posted.push(request), terminate: () => {} };
+    const post = (message: Parameters<ReturnType<Hire>['post']>[0]) => {
+      if ('jobs' in message) posted.push(message);
+    };
+    return { post, terminate: () => {} };
   };
   return { hire, posted, hired: () => hired, reply: (answer: WorkReply) => reply(answer), die: () => die() };
 };
