@@ -30,19 +30,27 @@ export const shownS = (modes: readonly RoomMode[]): number => {
 /** How the response behind such a picture is sampled. */
 export const decayGrid = (showsS: number): ImpulseGrid => impulseGrid(showsS / SHOWN_SHARE, HIGHEST_HZ);
 
-const playedDrives = (project: Project): PlayedDrive[] =>
+/** What is sent to every subwoofer, its own high-pass included, in the document's order. */
+export const playedDrives = (project: Project): PlayedDrive[] =>
   project.subwoofers.map(({ gainDb, delayMs, inverted, highPassHz }) => ({ gainDb, delayMs, inverted, highPassHz }));
+
+/** What a picture of a decay is made of: plain data, so that a worker can make it. */
+export interface DecayQuestion {
+  readonly drives: readonly PlayedDrive[];
+  /** How long the picture shows, s. */
+  readonly showsS: number;
+  /** From every subwoofer to one seat on the line of decayGrid(showsS). */
+  readonly units: UnitResponses;
+}
 
 /**
  * The picture of a seat's decay: what is left of a tone of each frequency some time after it was switched off. As played:
  * with gain, delay, polarity and each subwoofer's own high-pass, without which a sealed model would hold a pressure for ever.
- * @param units from every subwoofer to the seat on the grid's line
  */
-export const decayReadout = (project: Project, seatId: string, showsS: number, units: UnitResponses): DecayReadout => {
+export const decayOf = ({ drives, showsS, units }: DecayQuestion): Omit<DecayReadout, 'seatId'> => {
   const grid = decayGrid(showsS);
   const count = grid.frequenciesHz.length;
   if (units.frequencies !== count) throw new RangeError('the responses are of another line');
-  const drives = playedDrives(project);
   const re = new Float64Array(count);
   const im = new Float64Array(count);
   const weight = new Float64Array(2);
@@ -57,5 +65,5 @@ export const decayReadout = (project: Project, seatId: string, showsS: number, u
   const frequenciesHz = curveFrequenciesHz().filter((_, i) => i % THINNED === 0);
   const timesS = Float64Array.from({ length: TIMES }, (_, i) => (showsS * i) / (TIMES - 1));
   const levelDb = decayPicture(response, grid.samples / grid.durationS, frequenciesHz, timesS);
-  return { seatId, frequenciesHz, timesS, levelDb };
+  return { frequenciesHz, timesS, levelDb };
 };

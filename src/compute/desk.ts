@@ -1,3 +1,4 @@
+import { decayOf } from '../analysis/decay.ts';
 import { createRoomField } from '../engines/bass/create-room-field.ts';
 import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
 import type {
@@ -6,6 +7,7 @@ import type {
   Job,
   ModesJob,
   ResponsesJob,
+  RoomJob,
   ShapesJob,
   SlicesJob,
   UnitSlices,
@@ -29,7 +31,7 @@ interface Column {
 export interface Desk {
   run<J extends Job>(job: J): AnswerTo<J>;
   /** How often the engine was really called, by kind of job; what came from memory is not counted. */
-  readonly engineCalls: Readonly<Record<Job['kind'], number>>;
+  readonly engineCalls: Readonly<Record<RoomJob['kind'], number>>;
 }
 
 /**
@@ -42,8 +44,8 @@ export const createDesk = (): Desk => {
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
   const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0, warm: 0 };
 
-  const settingOf = ({ spec, detail = 'fine' }: Job): string => `${detail}${JSON.stringify(spec)}`;
-  const fieldOf = (job: Job): RoomField =>
+  const settingOf = ({ spec, detail = 'fine' }: RoomJob): string => `${detail}${JSON.stringify(spec)}`;
+  const fieldOf = (job: RoomJob): RoomField =>
     fields.get(settingOf(job), () => createRoomField(job.spec, job.detail ?? 'fine'));
 
   const responses = (job: ResponsesJob): UnitResponses => {
@@ -104,6 +106,7 @@ export const createDesk = (): Desk => {
     if (job.kind === 'slices') return unitSlices(job);
     if (job.kind === 'shapes') return shapes(job);
     if (job.kind === 'warm') return warm(job);
+    if (job.kind === 'decay') return decayOf(job);
     return modes(job);
   };
   return { run: <J extends Job>(job: J) => answer(job) as AnswerTo<J>, engineCalls };

@@ -1,3 +1,5 @@
+import type { DecayQuestion } from '../analysis/decay.ts';
+import type { DecayReadout } from '../analysis/types.ts';
 import type { Detail, RoomMode, RoomSpec, SlicePlane, UnitResponses } from '../engines/bass/room-field.ts';
 
 /** Complex responses of every source at every receiver: apart from gain, delay and polarity, so that those cost nothing. */
@@ -51,7 +53,14 @@ export interface WarmJob {
   readonly frequenciesHz: Float64Array;
 }
 
-export type Job = ResponsesJob | SlicesJob | ModesJob | ShapesJob | WarmJob;
+/** Makes the picture of a decay from responses that were asked for before. */
+export interface DecayJob extends DecayQuestion {
+  readonly kind: 'decay';
+}
+
+/** What is asked of a room. */
+export type RoomJob = ResponsesJob | SlicesJob | ModesJob | ShapesJob | WarmJob;
+export type Job = RoomJob | DecayJob;
 
 /** One unit field a source: index iv * uM.length + iu. */
 export interface UnitSlices {
@@ -66,6 +75,7 @@ export interface Answers {
   /** Index mode * points + point. */
   shapes: Float64Array;
   warm: null;
+  decay: Omit<DecayReadout, 'seatId'>;
 }
 
 export type AnswerTo<J extends Job> = Answers[J['kind']];

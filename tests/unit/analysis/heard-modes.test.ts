@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decayGrid, decayReadout, shownS } from '../../../src/analysis/decay.ts';
+import { decayGrid, decayOf, playedDrives, shownS } from '../../../src/analysis/decay.ts';
 import { heardModes } from '../../../src/analysis/heard-modes.ts';
 import { earTriples, seatIdsInOrder, sourceTriples } from '../../../src/analysis/inputs.ts';
 import { createBoxField } from '../../../src/engines/bass/box-field.ts';
@@ -80,7 +80,7 @@ describe('the picture of a seat’s decay', () => {
     const damped = createBoxField(boxSpec(project, 1.5));
     const { frequenciesHz, growthPerS } = decayGrid(1);
     const units = damped.unitResponses(sourceTriples(alone), ears, frequenciesHz, growthPerS);
-    const picture = decayReadout(alone, 'front-1', 1, units);
+    const picture = decayOf({ drives: playedDrives(alone), showsS: 1, units });
     expect(picture.timesS[100]).toBeCloseTo(1, 9);
     const steady = damped.unitResponses(sourceTriples(alone), ears, picture.frequenciesHz);
     const count = picture.frequenciesHz.length;

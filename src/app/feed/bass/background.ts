@@ -1,5 +1,5 @@
 import { curveFrequenciesHz } from '../../../analysis/curves.ts';
-import { decayGrid, shownS } from '../../../analysis/decay.ts';
+import { decayGrid, playedDrives, shownS } from '../../../analysis/decay.ts';
 import { earTriples, roomSpec, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
@@ -119,10 +119,25 @@ const decay: Part = {
   },
 };
 
+const decayPicture: Part = {
+  name: 'decay picture',
+  after: 'fine',
+  key: ({ decayKey, pictureKey }, kept) => (kept.decay.of(decayKey) ? pictureKey : null),
+  kept: (kept, key) => kept.decayPicture.key === key,
+  errand: ({ project, seatId, decayKey }, kept, key) => {
+    const given = kept.decay.of(decayKey);
+    return {
+      jobs: given ? [{ kind: 'decay', drives: playedDrives(project), ...given }] : [],
+      take: ([picture]) => kept.decayPicture.put(key, { seatId, ...(picture as Answers['decay']) }),
+    };
+  },
+};
+
 const PARTS: readonly Part[] = [
   modesTo('modes at first', 'first'),
   shapes,
   decay,
+  decayPicture,
   band,
   fine,
   modesTo('modes', 'fine'),

@@ -1,3 +1,4 @@
+import type { DecayReadout } from '../../../analysis/types.ts';
 import type { Answers, UnitSlices } from '../../../compute/protocol.ts';
 import type { Detail, UnitResponses } from '../../../engines/bass/room-field.ts';
 
@@ -47,6 +48,8 @@ export interface Kept {
   readonly shapes: Keeping<Answers['shapes']>;
   /** The chosen seat on the line of a response over time, and how long its picture shows. */
   readonly decay: Keeping<{ readonly units: UnitResponses; readonly showsS: number }>;
+  /** The picture made of that, as played. */
+  readonly decayPicture: Keeping<DecayReadout>;
 }
 
 export const emptyKept = (): Kept => ({
@@ -58,4 +61,5 @@ export const emptyKept = (): Kept => ({
   fine: keeping(),
   shapes: keeping(),
   decay: keeping(),
+  decayPicture: keeping(),
 });

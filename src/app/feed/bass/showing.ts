@@ -1,11 +1,9 @@
 import { bassReadout } from '../../../analysis/bass.ts';
 import { bassCurves } from '../../../analysis/curves.ts';
-import { decayReadout } from '../../../analysis/decay.ts';
 import { heardModes } from '../../../analysis/heard-modes.ts';
 import { driveKey } from '../../../analysis/inputs.ts';
 import { modeReadouts } from '../../../analysis/modes.ts';
 import { bassSlice, seatsMeanDb } from '../../../analysis/slice/field.ts';
-import type { Project } from '../../../model/project.ts';
 import { requestFrame } from '../../../state/frames.ts';
 import type { Keyed } from '../../../state/results.ts';
 import type { View } from '../../../state/view.tsx';
@@ -52,11 +50,9 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
     found.heard = keyed(shown.heard, `${responsesKey}|${kept.modes.detail}|${drives}|${seatId}`, () =>
       heardModes(project, seatId, modes, shapes),
     );
-  const decay = kept.decay.of(wanted.decayKey);
-  if (decay)
-    found.decay = keyed(shown.decay, `${wanted.decayKey}|${playedKey(project)}`, () =>
-      decayReadout(project, seatId, decay.showsS, decay.units),
-    );
+  const { pictureKey } = wanted;
+  const decay = kept.decayPicture.of(pictureKey);
+  if (decay && pictureKey !== null) found.decay = keyed(shown.decay, pictureKey, () => decay);
   const fields = kept.slices.of(wanted.slicesKey);
   const mean = kept.mean.of(wanted.meanKey);
   if (fields && (mean !== null || wanted.meanKey === null)) {
@@ -69,10 +65,6 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
   }
   return found;
 };
-
-/** What is sent to the subwoofers, their own high-passes included. */
-const playedKey = (project: Project): string =>
-  `${driveKey(project)}|${project.subwoofers.map(({ highPassHz }) => highPassHz).join()}`;
 
 /** Shows what is kept as the results of what is wanted, with that project's own gains and delays. Calls no engine. */
 export const show = (view: View, kept: Kept, wanted: Wanted): void => {

@@ -1,3 +1,4 @@
+import { playedDrives } from '../../../analysis/decay.ts';
 import {
   bassFieldKey,
   bassPlacesKey,
@@ -30,6 +31,8 @@ export interface Wanted {
   readonly meanKey: string | null;
   /** Null where no decay is looked at. */
   readonly decayKey: string | null;
+  /** The same as played: with what is sent to every subwoofer, its own high-pass included. */
+  readonly pictureKey: string | null;
   readonly question: SliceQuestion;
 }
 
@@ -42,6 +45,7 @@ export const wantedOf = (view: View): Wanted => {
   const responsesKey = `${fieldKey}|${bassPlacesKey(project)}`;
   const sources = JSON.stringify(project.subwoofers.map(({ id, atM }) => [id, atM]));
   const frequencies = frequenciesHz.join();
+  const decayKey = bassSheet === 'decay' ? `${responsesKey}|${seatId}` : null;
   return {
     project,
     revision,
@@ -49,7 +53,8 @@ export const wantedOf = (view: View): Wanted => {
     fieldKey,
     responsesKey,
     slicesKey: `${fieldKey}|${sources}|${cut.normal}${cut.atM}|${frequencies}`,
-    decayKey: bassSheet === 'decay' ? `${responsesKey}|${seatId}` : null,
+    decayKey,
+    pictureKey: decayKey && `${decayKey}|${JSON.stringify(playedDrives(project))}`,
     meanKey: slice.as === 'difference' ? `${responsesKey}|${frequencies}` : null,
     question: { wish: slice, cut, frequencyHz, frequenciesHz },
   };

@@ -25,6 +25,8 @@ const answerTo = (job: Job): Answers[Job['kind']] => {
     return { sources, receivers, frequencies, re, im: new Float64Array(re.length), moved };
   }
   if (job.kind === 'modes') return [{ hz: 30, order: null, dampedHz: 30, decayS: 0.4 }];
+  if (job.kind === 'decay')
+    return { frequenciesHz: Float64Array.of(20, 40), timesS: Float64Array.of(0, 1), levelDb: new Float32Array(4) };
   if (job.kind === 'shapes') return new Float64Array(job.pointsM.length / 3).fill(0.1);
   return null;
 };
@@ -67,14 +69,14 @@ const plainBox = (): Project => {
   return { ...project, room: { ...project.room, patches: [], openings: [] } };
 };
 
-const details = (jobs: readonly Job[], kind: Job['kind']) =>
-  jobs.filter((job) => job.kind === kind).map(({ detail }) => detail);
+const detailOf = (job: Job) => ('detail' in job ? job.detail : undefined);
+const details = (jobs: readonly Job[], kind: Job['kind']) => jobs.filter((job) => job.kind === kind).map(detailOf);
 
 describe('what the engine is asked', () => {
   it('in a box without patches is asked finely at once, seats and slice together', async () => {
     const { view, interactive, background, rest, stop } = start(plainBox());
     await rest();
-    expect(interactive.asked.map(({ kind, detail }) => [kind, detail])).toEqual([
+    expect(interactive.asked.map((job) => [job.kind, detailOf(job)])).toEqual([
       ['slices', 'fine'],
       ['responses', 'fine'],
     ]);
@@ -171,7 +173,7 @@ describe('what the engine is asked', () => {
       },
     }));
     await rest();
-    expect(interactive.asked.map(({ kind, detail }) => [kind, detail])).toEqual([
+    expect(interactive.asked.map((job) => [job.kind, detailOf(job)])).toEqual([
       ['slices', 'fine'],
       ['responses', 'fine'],
     ]);
@@ -208,6 +210,20 @@ describe('what the engine is asked', () => {
     await rest();
     expect(background.asked.filter(isDecay).length).toBe(2);
     expect(view.results.getState().decay?.value.seatId).toBe('back-1');
+
+    // A gain makes the picture anew, in the worker, from responses that are kept.
+    const pictures = () => background.asked.filter(({ kind }) => kind === 'decay').length;
+    expect(pictures()).toBe(2);
+    view.document.actions.apply('Gain', (project) => ({
+      ok: true,
+      project: { ...project, subwoofers: project.subwoofers.map((one) => ({ ...one, gainDb: one.gainDb - 3 })) },
+    }));
+    const fresh = () => view.results.getState().decay?.revision === view.document.getState().revision;
+    expect(fresh()).toBe(false);
+    await rest();
+    expect(pictures()).toBe(3);
+    expect(background.asked.filter(isDecay).length).toBe(2);
+    expect(fresh()).toBe(true);
     stop();
   });
 });
