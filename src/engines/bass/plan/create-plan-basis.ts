@@ -1,7 +1,6 @@
 import { edgeLengthM } from './edge-quadrature.ts';
 import { type ElementChoice, PLAN_DETAIL } from './element-choice.ts';
 import { type Enrichment, enrich } from './enrichment.ts';
-import { type EnvelopeFactor, factorShifted } from './envelope-factor.ts';
 import { createNodalField } from './nodal-field.ts';
 import type { PlanBasis, PlanBasisOptions } from './plan-basis.ts';
 import { pointLoad, wallLoad, wholeEdge } from './plan-loads.ts';
@@ -10,11 +9,12 @@ import { assemble, type PlanMatrices } from './plan-matrices.ts';
 import { meshPlan } from './plan-mesh.ts';
 import { createPlanSpace, type PlanSpace } from './plan-space.ts';
 import { type RigidModes, rigidModes } from './rigid-modes.ts';
+import { factorShifted, type ShiftedFactor } from './shifted-factor.ts';
 
 interface Ground {
   readonly space: PlanSpace;
   readonly matrices: PlanMatrices;
-  readonly factor: EnvelopeFactor;
+  readonly factor: ShiftedFactor;
   readonly locator: PlanLocator;
   readonly modes: RigidModes;
 }

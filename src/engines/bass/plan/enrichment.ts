@@ -1,8 +1,8 @@
-import type { EnvelopeFactor } from './envelope-factor.ts';
 import { multiply, type PlanMatrices } from './plan-matrices.ts';
 import type { PlanSpace } from './plan-space.ts';
 import type { RigidModes } from './rigid-modes.ts';
 import { addRows, dotOf, dotRows } from './row-products.ts';
+import type { ShiftedFactor } from './shifted-factor.ts';
 import { smallEigen } from './small-eigen.ts';
 
 /** Functions beside the modes, M-orthonormal to them and each other, with a diagonal projected stiffness. */
@@ -23,7 +23,7 @@ const LEAST_NEW = 1e-10;
 export const enrich = (
   space: PlanSpace,
   matrices: PlanMatrices,
-  factor: EnvelopeFactor,
+  factor: ShiftedFactor,
   modes: RigidModes,
   before: Enrichment,
   loads: readonly Float64Array[],

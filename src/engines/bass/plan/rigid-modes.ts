@@ -1,8 +1,8 @@
 import { seededRandom } from '../../../math/random.ts';
-import { type EnvelopeFactor, factorShifted } from './envelope-factor.ts';
 import { multiply, type PlanMatrices } from './plan-matrices.ts';
 import type { PlanSpace } from './plan-space.ts';
 import { addRows, dotOf, dotRows } from './row-products.ts';
+import { factorShifted, type ShiftedFactor } from './shifted-factor.ts';
 import { tridiagonalEigen } from './tridiagonal.ts';
 
 /** Eigenpairs of K x = lambda M x, ascending, M-orthonormal. */
@@ -25,34 +25,43 @@ interface Krylov {
   steps: number;
 }
 
+/** Modes looked for about one shift: making vectors orthogonal costs their square, a factorisation the same whatever there is. */
+const PER_SLICE = 60;
+
+/** The factorisation of K - s M at s or a little beside it, where s lies on an eigenvalue of a leading part. */
+const steadyFactor = (space: PlanSpace, matrices: PlanMatrices, s: number) => {
+  let at = s;
+  let factor = factorShifted(space, matrices, -at);
+  for (let nudge = 0; nudge < 20 && factor.steadiness < 1e-7; nudge++) {
+    at *= 1.0007;
+    factor = factorShifted(space, matrices, -at);
+  }
+  return { at, factor };
+};
+
 /**
- * All eigenpairs up to `bound`. Lanczos on (K - s M)^-1 M with s in the middle of the range (Ericsson and Ruhe, 1980), every
- * vector made orthogonal to all before it. How many there are is known beforehand by the negative pivots of K - bound M; where
- * a run ends with fewer (equal eigenvalues show once a run) another starts orthogonal to what was found. Throws when the count is
- * not reached.
+ * All eigenpairs up to `bound`, the range cut into slices of some PER_SLICE pairs. In each, Lanczos on (K - s M)^-1 M with s
+ * in its middle (Ericsson and Ruhe, 1980), every vector made orthogonal to all before it. How many there are is known by the negative
+ * pivots of K - b M at both ends b of the slice (spectrum slicing: Grimes, Lewis and Simon, 1994; from memory); where a run ends
+ * with fewer (equal eigenvalues show once a run) another starts orthogonal to what was found. Throws when a count is not reached.
  */
 export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: number): RigidModes => {
   const top = bound * (1 + 1e-9) + 1e-9;
   const wanted = factorShifted(space, matrices, -top).negative;
-  let middle = top / 2;
-  let factor = factorShifted(space, matrices, -middle);
-  for (let nudge = 0; nudge < 20 && factor.steadiness < 1e-7; nudge++) {
-    middle *= 1.0137;
-    factor = factorShifted(space, matrices, -middle);
-  }
-  const values: number[] = [];
-  let vectors = new Float64Array(0);
+  const slices = Math.max(1, Math.round(wanted / PER_SLICE));
   const random = seededRandom(20_761);
-  for (let run = 0; run < MOST_RUNS && values.length < wanted; run++) {
-    const found = runOnce(space, matrices, factor, middle, top, wanted - values.length, vectors, values.length, random);
-    const joined = new Float64Array(vectors.length + found.vectors.length);
-    joined.set(vectors);
-    joined.set(found.vectors, vectors.length);
-    vectors = joined;
-    values.push(...found.values);
+  const vectors = new Float64Array(wanted * space.size);
+  const values: number[] = [];
+  let low = -top;
+  for (let slice = 1; slice <= slices; slice++) {
+    const last = slice === slices;
+    // modes lie evenly over the square of the wavenumber, nearly
+    const end = last ? null : steadyFactor(space, matrices, (top * slice) / slices);
+    const high = end?.at ?? top;
+    const count = end?.factor.negative ?? wanted;
+    addSlice(space, matrices, { low, high }, count, values, vectors, random);
+    low = high;
   }
-  if (values.length !== wanted)
-    throw new Error(`${wanted} plan modes lie below the bound, ${values.length} were found.`);
   const order = values.map((_, i) => i).sort((a, b) => values[a] - values[b]);
   const sorted = new Float64Array(vectors.length);
   for (const [row, i] of order.entries())
@@ -60,12 +69,52 @@ export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: numb
   return { values: Float64Array.from(order, (i) => Math.max(0, values[i])), vectors: sorted };
 };
 
+/** A stretch of eigenvalues, its lower end left out. */
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Adds the pairs of one range to `values` and `vectors`, until there are `count` in all. */
+const addSlice = (
+  space: PlanSpace,
+  matrices: PlanMatrices,
+  range: Range,
+  count: number,
+  values: number[],
+  vectors: Float64Array,
+  random: () => number,
+): void => {
+  if (count === values.length) return;
+  const first = values.length;
+  const { at, factor } = steadyFactor(space, matrices, (Math.max(0, range.low) + range.high) / 2);
+  for (let run = 0; run < MOST_RUNS && values.length < count; run++) {
+    const locked = vectors.subarray(first * space.size, values.length * space.size);
+    const found = runOnce(
+      space,
+      matrices,
+      factor,
+      at,
+      range,
+      count - values.length,
+      locked,
+      values.length - first,
+      random,
+    );
+    if (values.length + found.values.length > count) break;
+    vectors.set(found.vectors, values.length * space.size);
+    values.push(...found.values);
+  }
+  if (values.length !== count)
+    throw new RangeError(`${count} plan modes lie below a bound, ${values.length} were found.`);
+};
+
 const runOnce = (
   space: PlanSpace,
   matrices: PlanMatrices,
-  factor: EnvelopeFactor,
+  factor: ShiftedFactor,
   middle: number,
-  top: number,
+  range: Range,
   missing: number,
   locked: Float64Array,
   lockedCount: number,
@@ -117,31 +166,37 @@ const runOnce = (
     const broken = krylov.off[step] < 1e-13 * Math.abs(krylov.diagonal[step]);
     if (broken || krylov.steps === most || krylov.steps === check) {
       check = Math.min(most, check + Math.max(6, Math.ceil(0.06 * check)));
-      if (broken || krylov.steps === most || isDone(krylov, middle, top, missing)) break;
+      if (broken || krylov.steps === most || isDone(krylov, middle, range, missing)) break;
     }
   }
-  return ritzPairs(krylov, size, middle, top);
+  return ritzPairs(krylov, size, middle, range);
 };
 
-/** Whether as many pairs as are missing have settled, or all in range have and one beyond it as well. */
-const isDone = ({ diagonal, off, steps }: Krylov, middle: number, top: number, missing: number): boolean => {
+/** Whether as many pairs as are missing have settled, or all in range have and one beyond either end that has any as well. */
+const isDone = ({ diagonal, off, steps }: Krylov, middle: number, range: Range, missing: number): boolean => {
   const theta = diagonal.slice(0, steps);
   const last = new Float64Array(steps);
   last[steps - 1] = 1;
   tridiagonalEigen(theta, off.slice(0, steps), last, 1);
-  let [settled, open, beyond] = [0, 0, false];
+  let [settled, open, above, below] = [0, 0, false, range.low < 0];
   for (let i = 0; i < steps; i++) {
     const fine = Math.abs(off[steps - 1] * last[i]) <= SETTLED * Math.abs(theta[i]);
     const value = middle + 1 / theta[i];
-    if (value > top || theta[i] === 0 || value < -top) beyond ||= fine;
+    if (theta[i] === 0 || value > range.high) above ||= fine;
+    else if (value <= range.low) below ||= fine;
     else if (fine) settled++;
     else open++;
   }
-  return settled >= missing || (open === 0 && beyond);
+  return settled >= missing || (open === 0 && above && below);
 };
 
 /** The settled pairs in range. */
-const ritzPairs = ({ rows, diagonal, off, steps }: Krylov, size: number, middle: number, top: number): RigidModes => {
+const ritzPairs = (
+  { rows, diagonal, off, steps }: Krylov,
+  size: number,
+  middle: number,
+  { low, high }: Range,
+): RigidModes => {
   const theta = diagonal.slice(0, steps);
   const parts = new Float64Array(steps * steps);
   for (let i = 0; i < steps; i++) parts[i * steps + i] = 1;
@@ -150,7 +205,7 @@ const ritzPairs = ({ rows, diagonal, off, steps }: Krylov, size: number, middle:
   for (let i = 0; i < steps; i++) {
     const value = middle + 1 / theta[i];
     const fine = Math.abs(off[steps - 1] * parts[i * steps + steps - 1]) <= SETTLED * Math.abs(theta[i]);
-    if (fine && value <= top && value > -top) chosen.push(i);
+    if (fine && value <= high && value > low) chosen.push(i);
   }
   const vectors = new Float64Array(chosen.length * size);
   for (const [row, i] of chosen.entries()) addRows(rows, steps, size, parts, i * steps, 1, vectors, row * size);

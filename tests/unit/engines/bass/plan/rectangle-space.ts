@@ -1,7 +1,7 @@
-import { type EnvelopeFactor, factorShifted } from '../../../../../src/engines/bass/plan/envelope-factor.ts';
 import { assemble, multiply } from '../../../../../src/engines/bass/plan/plan-matrices.ts';
 import { meshPlan } from '../../../../../src/engines/bass/plan/plan-mesh.ts';
 import { createPlanSpace } from '../../../../../src/engines/bass/plan/plan-space.ts';
+import { factorShifted, type ShiftedFactor } from '../../../../../src/engines/bass/plan/shifted-factor.ts';
 import { PLANS } from './plans.ts';
 
 /** Matrices of the 6 x 4 m rectangle: (K + shift M) x, and the factor of K + shift M. */
@@ -10,7 +10,7 @@ export const envelopeOf = (
 ): {
   size: number;
   product: (x: Float64Array, shift: number) => Float64Array;
-  factor: (shift: number) => EnvelopeFactor;
+  factor: (shift: number) => ShiftedFactor;
 } => {
   const mesh = meshPlan(PLANS.rectangle, { meshM: 1.1, cornerShare: 0.1, slope: 1 });
   if (typeof mesh === 'string') throw new Error(mesh);
