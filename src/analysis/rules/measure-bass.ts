@@ -1,3 +1,4 @@
+import { aboveFreeFieldRmsDb, CREST_DB } from '../../engines/bass/output.ts';
 import type { Project, Subwoofer } from '../../model/project.ts';
 import { facesOf, treatmentId } from '../inputs/boundary.ts';
 import { clampedAbsorption, defaultFinish } from '../inputs/treatment.ts';
@@ -10,17 +11,12 @@ type BassRule = 'bass-spread' | 'bass-level-reached' | 'bass-sealed' | 'bass-abs
 /** Peak level of full scale in the low-frequency channel at cinema reference, its 10 dB of gain included. */
 export const REFERENCE_BASS_PEAK_DB = 115;
 
-/** A figure taken on the ground reads 6.02 dB above the same source's free field; a sine's peak 3.01 dB above its rms. */
-const GROUND_DB = 20 * Math.log10(2);
-const CREST_DB = 10 * Math.log10(2);
-
 type MaxOutput = NonNullable<Subwoofer['maxOutput']>;
 
 /** A subwoofer's greatest output in one band as peak free-field pressure at 1 m; null where the file does not say. */
-export const peakFreeFieldDb = ({ bandsDb, space, kind }: MaxOutput, band: string): number | null => {
-  const stated = bandsDb[band];
-  if (stated === undefined) return null;
-  return stated - (space === 'half' ? GROUND_DB : 0) + (kind === 'rms' ? CREST_DB : 0);
+export const peakFreeFieldDb = (output: MaxOutput, band: string): number | null => {
+  const stated = output.bandsDb[band];
+  return stated === undefined ? null : stated - aboveFreeFieldRmsDb(output) + CREST_DB;
 };
 
 /** Mean level (of energy) over a third of an octave about `hz`; null where the readout has nothing there. */

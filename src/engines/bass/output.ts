@@ -18,11 +18,15 @@ export interface BandOutput {
   readonly rmsDb: Float64Array;
 }
 
+/** What is taken off a stated figure to bring it to a free-field rms level, dB. */
+export const aboveFreeFieldRmsDb = ({ space, kind }: Pick<StatedOutput, 'space' | 'kind'>): number =>
+  (space === 'half' ? HALF_SPACE_DB : 0) + (kind === 'peak' ? CREST_DB : 0);
+
 /** Half-space and peak figures brought to one kind: free field, rms, 1 m. */
-export const freeFieldRms = ({ bandsDb, space, kind }: StatedOutput): BandOutput => {
-  const less = (space === 'half' ? HALF_SPACE_DB : 0) + (kind === 'peak' ? CREST_DB : 0);
-  const bands = Object.entries(bandsDb)
-    .map(([hz, db]) => [Number(hz), db - less] as const)
+export const freeFieldRms = (stated: StatedOutput): BandOutput => {
+  const lessDb = aboveFreeFieldRmsDb(stated);
+  const bands = Object.entries(stated.bandsDb)
+    .map(([hz, db]) => [Number(hz), db - lessDb] as const)
     .sort((a, b) => a[0] - b[0]);
   return {
     frequenciesHz: Float64Array.from(bands, ([hz]) => hz),
