@@ -85,7 +85,8 @@ export const itemActions = (view: View) => {
     nudge(refs: readonly ItemRef[], byM: Vec3): void {
       const label = `Move ${titleOf(project(), refs)}`;
       const before = project();
-      const refusal = applyInBurst(document, label, (from) => shiftItems(from, refs, byM, false));
+      const pairs = !session.getState().pairsReleased;
+      const refusal = applyInBurst(document, label, (from) => shiftItems(from, refs, byM, pairs));
       if (refusal) announce(view, refusalText(refusal, before.display.units, before));
       else if (project() === before) announce(view, `${titleOf(before, refs)} cannot go that way.`);
     },
