@@ -1,45 +1,20 @@
-import type { Camera, Object3D } from 'three';
-import { handlesFor } from '../../model/handles/handles.ts';
-import { bodyHandle } from '../../model/handles/pull.ts';
-import type { ItemRef } from '../../model/project.ts';
-import { chosenItems, chosenOnly, sameItem } from '../../state/chosen.ts';
+import { chosenOnly, sameItem } from '../../state/chosen.ts';
 import { requestFrame } from '../../state/frames.ts';
 import type { View } from '../../state/view.tsx';
 import type { StageKit } from '../kit.ts';
-import { boxBetween, inBox } from './box-choice.ts';
+import { boxBetween } from './box-choice.ts';
 import { type CanvasPoint, dragView, pinchView, wheelView } from './camera-hand.ts';
-import { choose, surfaceRef } from './choosing.ts';
-import { hasBody } from './footprints.ts';
-import type { HeldHandle } from './handle-board.ts';
+import { beginGathering, chooseIn, chosenIn, clickOn, heldByBody } from './hand-choice.ts';
+import { HandHover } from './hand-hover.ts';
 import { HandleDrag } from './handle-drag.ts';
 import { pulledBy } from './handle-motion.ts';
-import { hover, itemAt } from './hover.ts';
 import { steerByKey } from './keys.ts';
 import { aimedRay, aimRay, type Hit, pick } from './pick.ts';
+import { type HandScene, isDrag, type Press } from './press.ts';
 import { surfaceUnder } from './surface-aim.ts';
 import { SurfaceDraw } from './surface-draw.ts';
 
-/** A press that moves less than this is a click. */
-const CLICK_PX = 4;
-/** A finger is less steady than a mouse. */
-const TAP_PX = 9;
 const LONG_PRESS_MS = 500;
-
-interface Press extends CanvasPoint {
-  readonly hit: Hit | null;
-  readonly held: HeldHandle | null;
-  readonly pans: boolean;
-  readonly boxes: boolean;
-  readonly touch: boolean;
-  moved: boolean;
-  /** A long press has done its work: letting go does nothing more. */
-  done: boolean;
-}
-
-export interface HandScene {
-  readonly scene: Object3D;
-  readonly camera: Camera;
-}
 
 /** Pointer, wheel and keys on the canvas: takes hold of handles, chooses, draws on surfaces, and steers the camera. */
 export class Hand {
@@ -48,8 +23,7 @@ export class Hand {
   private drag: HandleDrag | null = null;
   private draw: SurfaceDraw | null = null;
   private longPress: ReturnType<typeof setTimeout> | undefined;
-  private hoverAt: CanvasPoint | null = null;
-  private hoverFrame = 0;
+  private readonly hovering: HandHover;
   private readonly kit: StageKit;
   private readonly view: View;
   private readonly canvas: HTMLCanvasElement;
@@ -61,6 +35,13 @@ export class Hand {
     this.view = view;
     this.canvas = canvas;
     this.get = get;
+    this.hovering = new HandHover(
+      kit,
+      view,
+      canvas,
+      (point) => this.hitAt(point),
+      () => this.pointers.size > 0,
+    );
     const { signal } = this.off;
     canvas.addEventListener('pointerdown', this.down, { signal });
     canvas.addEventListener('pointermove', this.move, { signal });
@@ -76,7 +57,7 @@ export class Hand {
 
   dispose(): void {
     this.lose();
-    cancelAnimationFrame(this.hoverFrame);
+    this.hovering.dispose();
     this.off.abort();
   }
 
@@ -91,10 +72,6 @@ export class Hand {
   private hitAt(point: CanvasPoint): Hit | null {
     this.aim(point);
     return pick(this.get().scene);
-  }
-
-  private chosen(): readonly ItemRef[] {
-    return chosenItems(this.view.document.getState().project, this.view.session.getState());
   }
 
   private readonly down = (event: PointerEvent): void => {
@@ -128,8 +105,7 @@ export class Hand {
     const point = this.at(event);
     const last = this.pointers.get(event.pointerId);
     if (!last) {
-      this.hoverAt = point;
-      if (this.hoverFrame === 0) this.hoverFrame = requestAnimationFrame(this.hoverNow);
+      this.hovering.over(point);
       return;
     }
     if (this.pointers.size === 2) {
@@ -143,7 +119,7 @@ export class Hand {
     const { press } = this;
     if (!press || press.done) return;
     if (!press.moved) {
-      if (Math.hypot(point.x - press.x, point.y - press.y) < (press.touch ? TAP_PX : CLICK_PX)) return;
+      if (!isDrag(press, point)) return;
       press.moved = true;
       clearTimeout(this.longPress);
       if (!this.draw) this.begin(press);
@@ -160,10 +136,12 @@ export class Hand {
   /** The press became a drag: of the handle under it, with a mouse of the thing's body, else of the view. */
   private begin(press: Press): void {
     if (press.boxes) return;
-    const held = press.held ?? this.bodyAt(press);
+    const body = this.kit.rig.overlooking;
+    const held =
+      press.held ?? (body ? heldByBody(this.view, press, this.get().camera, this.canvas.clientHeight) : null);
     if (!held) return;
     const { handle, metresPerPx } = held;
-    const chosen = this.chosen();
+    const chosen = chosenIn(this.view);
     const among = chosen.some((ref) => sameItem(ref, handle.ref));
     if (!among) this.view.session.setState({ ...chosenOnly([handle.ref]), probe: null });
     this.kit.handles.held = handle.id;
@@ -171,20 +149,6 @@ export class Hand {
     this.drag = new HandleDrag(this.view, handle, among ? chosen : [handle.ref], metresPerPx, (reasons) =>
       this.kit.hand.setState({ reasons }),
     );
-  }
-
-  private bodyAt({ hit, pans, touch, x, y }: Press): HeldHandle | null {
-    const { project } = this.view.document.getState();
-    const ref = itemAt(this.view, hit);
-    if (!ref || !hit || pans || touch || !this.kit.rig.overlooking || !hasBody(project, ref)) return null;
-    const chosen = this.chosen();
-    const group = chosen.length > 1 && chosen.some((one) => sameItem(one, ref));
-    const place = group ? handlesFor(project, chosen)[0] : bodyHandle(project, ref, hit.atM);
-    if (!place) return null;
-    const { camera } = this.get();
-    const metresPerPx =
-      camera.position.distanceTo({ x: hit.atM[0], y: hit.atM[1], z: hit.atM[2] }) / this.canvas.clientHeight;
-    return { handle: { ...place, atM: hit.atM }, anchorX: x, anchorY: y, metresPerPx };
   }
 
   /** The handle follows the hand from where it belongs, not from where it had to stand aside to. */
@@ -212,7 +176,8 @@ export class Hand {
     this.letGo();
     if (draw) draw.commit(press?.moved ?? false);
     else if (drag) drag.commit();
-    else if (press?.boxes && press.moved) this.chooseIn(press, this.at(event), event.ctrlKey);
+    else if (press?.boxes && press.moved)
+      chooseIn(this.view, press, this.at(event), event.ctrlKey, this.get().camera, this.canvas);
     else if (press && !press.moved && !press.done && !press.held && event.button === 0)
       this.click(press, event.shiftKey);
     requestFrame('session');
@@ -220,35 +185,11 @@ export class Hand {
 
   private click(press: Press, shift: boolean): void {
     this.aim(press);
-    const { project } = this.view.document.getState();
-    const shell = press.hit?.shell && this.kit.rig.overlooking ? surfaceUnder(project, aimedRay()) : null;
-    const ref = itemAt(this.view, press.hit) ?? (shell && surfaceRef(project, shell));
-    choose(this.view.session, ref, shift || this.view.session.getState().gathering);
+    clickOn(this.view, press, this.kit.rig.overlooking, shift);
   }
 
-  private chooseIn(press: Press, to: CanvasPoint, add: boolean): void {
-    const { project } = this.view.document.getState();
-    const found = inBox(
-      project,
-      boxBetween(press, to),
-      this.get().camera,
-      this.canvas.clientWidth,
-      this.canvas.clientHeight,
-    );
-    const before = add ? this.chosen() : [];
-    const refs = [...before, ...found.filter((ref) => !before.some((one) => sameItem(one, ref)))];
-    this.view.session.setState(chosenOnly(refs));
-  }
-
-  /** A long press begins to gather: it adds the thing under it, and so do taps from then on. */
   private readonly gather = (): void => {
-    const { press } = this;
-    const ref = press && itemAt(this.view, press.hit);
-    if (!press || press.moved || !ref) return;
-    press.done = true;
-    this.view.session.setState({ gathering: true });
-    const { selection } = this.view.session.getState();
-    if (!sameItem(selection, ref)) choose(this.view.session, ref, true);
+    if (this.press) beginGathering(this.view, this.press);
   };
 
   /** What is in hand goes back to its mark. */
@@ -273,28 +214,7 @@ export class Hand {
     this.drop();
   };
 
-  private readonly leave = (): void => {
-    this.hoverAt = null;
-    if (this.hoverFrame === 0) this.hoverFrame = requestAnimationFrame(this.hoverNow);
-  };
-
-  private readonly hoverNow = (): void => {
-    this.hoverFrame = 0;
-    const { handles, rig } = this.kit;
-    const free = this.hoverAt !== null && this.pointers.size === 0;
-    const held = free && this.hoverAt && rig.overlooking ? handles.at(this.hoverAt.x, this.hoverAt.y) : null;
-    const hot = held?.handle.id ?? null;
-    if (hot !== handles.hot) {
-      handles.hot = hot;
-      requestFrame('session');
-    }
-    hover(this.view, free && this.hoverAt && !held ? this.hitAt(this.hoverAt) : null);
-    const { session, document } = this.view;
-    const { hovered, tool } = session.getState();
-    const takes = hovered && rig.overlooking && hasBody(document.getState().project, hovered);
-    const cursor = held || takes ? 'grab' : tool && rig.overlooking ? 'crosshair' : hovered ? 'pointer' : '';
-    if (this.canvas.style.cursor !== cursor) this.canvas.style.cursor = cursor;
-  };
+  private readonly leave = (): void => this.hovering.over(null);
 
   private readonly wheel = (event: WheelEvent): void => {
     event.preventDefault();
