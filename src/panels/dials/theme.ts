@@ -29,7 +29,7 @@ export const DIALS_THEME: Theme = {
   fontSizes: { root: '14px', toolTip: '14px' },
   sizes: {
     rootWidth: '100%',
-    controlWidth: '132px',
+    controlWidth: '152px',
     rowHeight: '30px',
     folderTitleHeight: '30px',
     checkboxSize: '24px',

@@ -28,16 +28,25 @@ const leaveByEscape = (event: KeyboardEvent): void => {
   toOutline();
 };
 
+/** A text that may be longer than this is written on several lines. */
+const ONE_LINE = 1000;
+const LINE_LETTERS = 34;
+const MOST_LINES = 6;
+
 /**
  * A number or a text: taken on Enter or on leaving, put back by Escape; the arrows step a number, by ten with Shift.
+ * In a long text Shift with Enter begins a new line.
  */
 const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
   const { control, written, take, say, step } = handled;
   const { field } = control;
   const isNumber = isNumberQuantity(field.quantity);
   const [text, setText] = useDraft(written);
+  const long = !isNumber && (field.max ?? 0) > ONE_LINE;
+  const Written = long ? 'textarea' : 'input';
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
+    if (event.key === 'Enter' && long && event.shiftKey) return;
     if (event.key === 'Enter') take(text);
     else if (event.key === 'Escape') {
       if (text === written && handled.says === null) toOutline();
@@ -50,9 +59,10 @@ const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
     event.stopPropagation();
   };
   return (
-    <input
+    <Written
       id={id}
-      type="text"
+      type={long ? undefined : 'text'}
+      rows={long ? Math.min(MOST_LINES, Math.max(2, Math.ceil(text.length / LINE_LETTERS))) : undefined}
       className={isNumber ? 'is-number' : undefined}
       inputMode={isNumber ? 'text' : undefined}
       autoComplete="off"
