@@ -40,6 +40,7 @@ const Names = ({ layout, ids, chosen }: { layout: RibbonLayout; ids: readonly st
           <li
             key={id}
             className={isChosen ? 'is-chosen' : undefined}
+            title={id}
             style={{ top: layout.top + (i + 0.5) * each, width: layout.left - 8 }}
           >
             {id}
@@ -87,22 +88,25 @@ export const Ribbon = () => {
   const scale = slice ? floorLegend(slice) : null;
   const axis = useMemo(() => bass && levelAxis(bass), [bass]);
 
-  const layout = size && ribbonLayout(size.width, size.height);
+  const layout = useMemo(
+    () => size && ribbonLayout(size.width, size.height, bass?.seats.map(({ id }) => id) ?? []),
+    [size, bass],
+  );
   const seatIndex = bass?.seats.findIndex(({ id }) => id === seatId) ?? -1;
   const level = bass && seatIndex >= 0 ? levelAt(bass.frequenciesHz, bass.seats[seatIndex].levelDb, frequencyHz) : null;
 
   useEffect(() => {
     const sheet = canvas.current;
     const brush = sheet?.getContext('2d');
-    if (!sheet || !brush || !size || !bass || !scale || !axis) return;
+    if (!sheet || !brush || !layout || !bass || !scale || !axis) return;
     scratch.current ??= document.createElement('canvas');
     const ratio = window.devicePixelRatio || 1;
-    sheet.width = Math.round(size.width * ratio);
-    sheet.height = Math.round(size.height * ratio);
+    sheet.width = Math.round(layout.width * ratio);
+    sheet.height = Math.round(layout.height * ratio);
     brush.setTransform(ratio, 0, 0, ratio, 0, 0);
     const picture = { bass, modes: modes ?? [], scale, axis, seatIndex, schroederHz };
-    drawRibbon(brush, scratch.current, ribbonLayout(size.width, size.height), picture);
-  }, [size, bass, modes, scale, axis, seatIndex, schroederHz]);
+    drawRibbon(brush, scratch.current, layout, picture);
+  }, [layout, bass, modes, scale, axis, seatIndex, schroederHz]);
 
   const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (!layout || (event.type === 'pointermove' && event.buttons === 0)) return;

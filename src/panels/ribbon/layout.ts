@@ -12,19 +12,28 @@ export interface RibbonLayout {
   readonly bottom: number;
 }
 
-const NAMES = 52;
+const LEAST_NAMES = 52;
+const MOST_NAMES = 104;
+/** A letter of a name with its share of the gap to the strips, at the widest they are set. */
+const LETTER = 6.6;
+const NAME_GAP = 10;
 const SCALE = 66;
 const HEADING = 31;
 const AXIS = 24;
 
-export const ribbonLayout = (width: number, height: number): RibbonLayout => ({
-  width,
-  height,
-  left: NAMES,
-  right: Math.max(NAMES + 1, width - SCALE),
-  top: HEADING,
-  bottom: Math.max(HEADING + 1, height - AXIS),
-});
+/** `names` stand left of the strips; the strips begin where the longest of them ends. */
+export const ribbonLayout = (width: number, height: number, names: readonly string[] = []): RibbonLayout => {
+  const longest = Math.max(0, ...names.map(({ length }) => length));
+  const left = Math.min(MOST_NAMES, Math.max(LEAST_NAMES, Math.ceil(longest * LETTER + NAME_GAP)));
+  return {
+    width,
+    height,
+    left,
+    right: Math.max(left + 1, width - SCALE),
+    top: HEADING,
+    bottom: Math.max(HEADING + 1, height - AXIS),
+  };
+};
 
 export const xOfHz = ({ left, right }: RibbonLayout, hz: number): number => left + shareOfHz(hz) * (right - left);
 
