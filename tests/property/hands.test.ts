@@ -176,11 +176,18 @@ describe(`hands, seed ${SEED}`, () => {
     });
     fc.assert(
       fc.property(fc.array(wish, { minLength: 1, maxLength: 10 }), (wishes) => {
-        const places = layHandles(
-          wishes.map(({ x, y, turn }) => ({ x, y, axisX: Math.cos(turn), axisY: Math.sin(turn) })),
-          free,
-        );
-        const shown = places.filter((place) => place !== null);
+        const handles = wishes.map(({ x, y, turn }) => ({
+          anchorX: x,
+          anchorY: y,
+          axisX: Math.cos(turn),
+          axisY: Math.sin(turn),
+          x: 0,
+          y: 0,
+          shown: true,
+        }));
+        layHandles(handles, free);
+        const shown = handles.filter((handle) => handle.shown);
+        expect(shown.length).toBeGreaterThan(0);
         shown.forEach((a, i) => {
           for (const b of shown.slice(i + 1))
             expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(HANDLE_TARGET_PX - 1e-6);

@@ -1,76 +1,16 @@
 import { type PerspectiveCamera, Vector3 } from 'three';
 import type { FreeArea } from '../../engines/movement/framing.ts';
-import type { Vec3 } from '../../math/vec3.ts';
 import type { Handle } from '../../model/handles/handle.ts';
 import type { Box } from '../overlays/place-labels.ts';
 import { GLYPHS } from './handle-glyphs.ts';
-import { HANDLE_TARGET_PX, type HandleWish, layHandles } from './handle-layout.ts';
+import { HANDLE_TARGET_PX, layHandles } from './handle-layout.ts';
+import { HandleMark, STRONG, SVG } from './handle-mark.ts';
 
-const SVG = 'http://www.w3.org/2000/svg';
-const BRASS = '#d2ae68';
-const STRONG = '#f0ce86';
-const DARK = '#14110f';
 /** Where a metre of an axis is seen shorter than this the view looks along it, and the handle is left out. */
 const LEAST_AXIS_PX = 9;
-const LEADER_FROM_PX = 8;
-
-/** One handle as drawn: a glyph on a dark disc, its word, and a thin line to where it belongs when it had to stand aside. */
-class Mark {
-  readonly group = document.createElementNS(SVG, 'g');
-  readonly leader = document.createElementNS(SVG, 'path');
-  private readonly glyph = document.createElementNS(SVG, 'path');
-  private readonly disc = document.createElementNS(SVG, 'circle');
-  private readonly word = document.createElementNS(SVG, 'text');
-  handle: Handle;
-  x = 0;
-  y = 0;
-  anchorX = 0;
-  anchorY = 0;
-  metresPerPx = 0;
-  shown = false;
-
-  constructor(handle: Handle) {
-    this.handle = handle;
-    const { path } = GLYPHS[handle.kind];
-    this.group.dataset.handle = handle.id;
-    this.disc.setAttribute('r', '13');
-    this.disc.setAttribute('fill', DARK);
-    this.glyph.setAttribute('d', path);
-    for (const line of [this.glyph, this.leader]) {
-      line.setAttribute('fill', 'none');
-      line.setAttribute('stroke-linecap', 'round');
-      line.setAttribute('stroke-linejoin', 'round');
-    }
-    this.leader.setAttribute('stroke', BRASS);
-    this.leader.setAttribute('stroke-opacity', '0.8');
-    this.word.textContent = handle.label;
-    this.word.setAttribute('font-size', '13');
-    this.word.setAttribute('fill', '#efe8dc');
-    this.word.setAttribute('stroke', DARK);
-    this.word.setAttribute('stroke-width', '3');
-    this.word.setAttribute('paint-order', 'stroke');
-    this.word.setAttribute('text-anchor', 'middle');
-    this.word.setAttribute('y', '29');
-    this.group.append(this.disc, this.glyph, this.word);
-  }
-
-  draw(turnDeg: number, hot: boolean): void {
-    const { group, leader, glyph, disc, word, x, y, anchorX, anchorY } = this;
-    group.style.visibility = this.shown ? 'visible' : 'hidden';
-    const led = this.shown && Math.hypot(anchorX - x, anchorY - y) > LEADER_FROM_PX;
-    leader.style.visibility = led ? 'visible' : 'hidden';
-    if (!this.shown) return;
-    group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
-    glyph.setAttribute('transform', `rotate(${turnDeg.toFixed(1)})`);
-    glyph.setAttribute('stroke', hot ? STRONG : BRASS);
-    glyph.setAttribute('stroke-width', hot ? '2' : '1.5');
-    disc.setAttribute('fill-opacity', hot ? '0.92' : '0.72');
-    disc.setAttribute('stroke', hot ? STRONG : BRASS);
-    disc.setAttribute('stroke-opacity', hot ? '1' : '0.45');
-    word.style.display = hot ? 'block' : 'none';
-    if (led) leader.setAttribute('d', `M${x} ${y}L${anchorX} ${anchorY}m-2 0a2 2 0 1 0 4 0a2 2 0 1 0-4 0`);
-  }
-}
+const STEP_M = 0.1;
+/** What is held may be led anywhere. */
+const ANYWHERE: Box = { left: -1e4, top: -1e4, width: 3e4, height: 3e4 };
 
 /** A handle under the hand: where it stands and belongs on the canvas, and how much a pixel is there. */
 export interface HeldHandle {
@@ -83,12 +23,16 @@ export interface HeldHandle {
 /** All handles over the scene: which there are, and where this camera sees them. No React below this. */
 export class HandleBoard {
   private handles: readonly Handle[] = [];
-  private readonly marks = new Map<string, Mark>();
+  private readonly marks = new Map<string, HandleMark>();
+  /** The same marks in their order, and those of them that are shown: filled anew without a new list. */
+  private readonly order: HandleMark[] = [];
+  private readonly standing: HandleMark[] = [];
+  private readonly clear: Box[] = [];
   private host: SVGSVGElement | null = null;
   private rectangle: SVGRectElement | null = null;
   private changed = false;
   private readonly point = new Vector3();
-  private readonly ahead = new Vector3();
+  private depthM = 0;
   /** The handle under the pointer, and the one that is held: while one is held the others are put away. */
   hot: string | null = null;
   held: string | null = null;
@@ -96,6 +40,9 @@ export class HandleBoard {
   attach(host: SVGSVGElement | null): void {
     this.host = host;
     this.marks.clear();
+    this.order.length = 0;
+    this.standing.length = 0;
+    this.clear.length = 0;
     this.rectangle = null;
     this.changed = true;
   }
@@ -127,36 +74,30 @@ export class HandleBoard {
   draw(camera: PerspectiveCamera, area: FreeArea): void {
     if (!this.host) return;
     if (this.changed) this.reconcile();
-    const marks = [...this.marks.values()].filter(({ handle }) => this.held === null || handle.id === this.held);
-    const wished: { mark: Mark; wish: HandleWish; turnDeg: number }[] = [];
-    for (const mark of this.marks.values()) mark.shown = false;
-    for (const mark of marks) {
-      const wish = this.wishFor(mark, camera, area);
-      if (wish) wished.push({ mark, ...wish });
+    const { order, standing, clear, held } = this;
+    for (let i = 0; i < order.length; i++) {
+      const mark = order[i];
+      mark.shown = (held === null || mark.handle.id === held) && this.wish(mark, camera, area);
     }
-    const places = layHandles(
-      wished.map(({ wish }) => wish),
-      this.held === null ? area : { left: -1e4, top: -1e4, width: 3e4, height: 3e4 },
-    );
-    wished.forEach(({ mark }, i) => {
-      const place = places[i];
-      if (!place) return;
-      mark.x = place.x;
-      mark.y = place.y;
-      mark.shown = true;
-    });
-    const turns = new Map(wished.map(({ mark, turnDeg }) => [mark, turnDeg]));
-    for (const mark of this.marks.values())
-      mark.draw(turns.get(mark) ?? 0, mark.handle.id === this.hot || mark.handle.id === this.held);
+    layHandles(order, held === null ? area : ANYWHERE);
+    standing.length = 0;
+    clear.length = 0;
+    for (let i = 0; i < order.length; i++) {
+      const mark = order[i];
+      mark.draw(mark.handle.id === this.hot || mark.handle.id === held);
+      if (!mark.shown) continue;
+      standing.push(mark);
+      clear.push(mark.box);
+    }
   }
 
   /** The handle a finger or pointer at this point of the canvas takes hold of. */
   at(x: number, y: number): HeldHandle | null {
-    let best: Mark | null = null;
+    let best: HandleMark | null = null;
     let nearest = HANDLE_TARGET_PX / 2;
-    for (const mark of this.marks.values()) {
+    for (const mark of this.standing) {
       const away = Math.hypot(mark.x - x, mark.y - y);
-      if (!mark.shown || away > nearest) continue;
+      if (away > nearest) continue;
       nearest = away;
       best = mark;
     }
@@ -164,50 +105,58 @@ export class HandleBoard {
   }
 
   /** What is shown, for the bar that keeps clear of it and for tests. */
-  shown(): readonly { readonly id: string; readonly x: number; readonly y: number }[] {
-    return [...this.marks.values()].filter((mark) => mark.shown).map(({ handle, x, y }) => ({ id: handle.id, x, y }));
+  shown(): readonly HandleMark[] {
+    return this.standing;
   }
 
   /** What words keep clear of: the handles as drawn. */
-  boxes(): Box[] {
-    const half = 15;
-    return this.shown().map(({ x, y }) => ({ left: x - half, top: y - half, width: 2 * half, height: 2 * half }));
+  boxes(): readonly Box[] {
+    return this.clear;
   }
 
-  private heldBy({ handle, anchorX, anchorY, metresPerPx }: Mark): HeldHandle {
+  private heldBy({ handle, anchorX, anchorY, metresPerPx }: HandleMark): HeldHandle {
     return { handle, anchorX, anchorY, metresPerPx };
   }
 
-  private screen([x, y, z]: Vec3, camera: PerspectiveCamera, area: FreeArea): boolean {
-    this.point.set(x, y, z).applyMatrix4(camera.matrixWorldInverse);
-    if (-this.point.z <= camera.near) return false;
-    this.point.applyMatrix4(camera.projectionMatrix);
-    this.point.x = ((this.point.x + 1) / 2) * area.canvasWidth;
-    this.point.y = ((1 - this.point.y) / 2) * area.canvasHeight;
+  private screen(x: number, y: number, z: number, camera: PerspectiveCamera, area: FreeArea): boolean {
+    const { point } = this;
+    point.set(x, y, z).applyMatrix4(camera.matrixWorldInverse);
+    this.depthM = -point.z;
+    if (this.depthM <= camera.near) return false;
+    point.applyMatrix4(camera.projectionMatrix);
+    point.x = ((point.x + 1) / 2) * area.canvasWidth;
+    point.y = ((1 - point.y) / 2) * area.canvasHeight;
     return true;
   }
 
-  private wishFor(mark: Mark, camera: PerspectiveCamera, area: FreeArea): { wish: HandleWish; turnDeg: number } | null {
+  /** Where this camera sees the handle and its axis; false where it is not to be seen. */
+  private wish(mark: HandleMark, camera: PerspectiveCamera, area: FreeArea): boolean {
     const { atM, axis, kind } = mark.handle;
-    if (!this.screen(atM, camera, area)) return null;
+    if (!this.screen(atM[0], atM[1], atM[2], camera, area)) return false;
     const { x, y } = this.point;
     const outside = x < area.left || y < area.top || x > area.left + area.width || y > area.top + area.height;
-    if (outside && this.held === null) return null;
+    if (outside && this.held === null) return false;
     mark.anchorX = x;
     mark.anchorY = y;
-    const depthM = -this.ahead.set(atM[0], atM[1], atM[2]).applyMatrix4(camera.matrixWorldInverse).z;
-    mark.metresPerPx = (2 * depthM * Math.tan((camera.fov * Math.PI) / 360)) / area.canvasHeight;
-    if (axis.kind !== 'line') return { wish: { x, y, axisX: 0, axisY: 0 }, turnDeg: 0 };
-    const [dx, dy, dz] = axis.direction;
-    const stepM = 0.1;
-    if (!this.screen([atM[0] + dx * stepM, atM[1] + dy * stepM, atM[2] + dz * stepM], camera, area)) return null;
+    mark.axisX = 0;
+    mark.axisY = 0;
+    mark.turnDeg = 0;
+    mark.metresPerPx = (2 * this.depthM * Math.tan((camera.fov * Math.PI) / 360)) / area.canvasHeight;
+    if (axis.kind !== 'line') return true;
+    const way = axis.direction;
+    const toX = atM[0] + way[0] * STEP_M;
+    const toY = atM[1] + way[1] * STEP_M;
+    const toZ = atM[2] + way[2] * STEP_M;
+    if (!this.screen(toX, toY, toZ, camera, area)) return false;
     const alongX = this.point.x - x;
     const alongY = this.point.y - y;
     const long = Math.hypot(alongX, alongY);
-    if (long / stepM < LEAST_AXIS_PX && this.held === null) return null;
-    const unit = long > 0 ? [alongX / long, alongY / long] : [0, 0];
-    const turnDeg = GLYPHS[kind].turns ? (Math.atan2(unit[1], unit[0]) * 180) / Math.PI : 0;
-    return { wish: { x, y, axisX: unit[0], axisY: unit[1] }, turnDeg };
+    if (long / STEP_M < LEAST_AXIS_PX && this.held === null) return false;
+    if (long === 0) return true;
+    mark.axisX = alongX / long;
+    mark.axisY = alongY / long;
+    mark.turnDeg = GLYPHS[kind].turns ? (Math.atan2(alongY, alongX) * 180) / Math.PI : 0;
+    return true;
   }
 
   private reconcile(): void {
@@ -225,10 +174,12 @@ export class HandleBoard {
         known.handle = handle;
         continue;
       }
-      const mark = new Mark(handle);
+      const mark = new HandleMark(handle);
       this.marks.set(id, mark);
       this.host?.prepend(mark.leader);
       this.host?.append(mark.group);
     }
+    this.order.length = 0;
+    this.order.push(...this.marks.values());
   }
 }
