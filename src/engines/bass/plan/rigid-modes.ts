@@ -26,7 +26,7 @@ interface Krylov {
 }
 
 /** Modes looked for about one shift: making vectors orthogonal costs their square, a factorisation the same whatever there is. */
-const PER_SLICE = 60;
+const PER_SLICE = 90;
 
 /** The factorisation of K - s M at s or a little beside it, where s lies on an eigenvalue of a leading part. */
 const steadyFactor = (space: PlanSpace, matrices: PlanMatrices, s: number) => {

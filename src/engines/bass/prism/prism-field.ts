@@ -109,22 +109,27 @@ const basisFor = (geometry: PrismGeometry, divided: DividedPrism, detail: Detail
   return basis;
 };
 
+/** Where more modes than this are wanted elements of higher order take less time. */
+const LARGE_MODES = 220;
 /** Lengths of elements are tried in these proportions: an unlucky plan that one mesh cannot cut another can. */
 const SIDES = [1, 0.85, 1.2, 0.7];
 /** Corners are taken to the nanometre: a wall that is askew by rounding alone is straight. */
 const rounded = (x: number): number => Math.round(x * 1e9) / 1e9;
 
 const meshed = (
-  { corners, soundSpeed }: PrismGeometry,
+  geometry: PrismGeometry,
   detail: Detail,
   topHz: number,
   loads: { readonly wallFunctions: number; readonly parts: readonly EdgePart[] },
 ): PlanBasis => {
+  const { corners, soundSpeed } = geometry;
+  const isLarge = topHz > topOf(geometry, LARGE_MODES);
   const plan = corners.map(([x, y]) => [rounded(x), rounded(y)] as const);
-  const sideM = (PLAN_DETAIL[detail].sideOverWavelength * soundSpeed) / topHz;
+  const elements = PLAN_DETAIL[isLarge ? 'large' : detail];
+  const sideM = (elements.sideOverWavelength * soundSpeed) / topHz;
   const make = (share: number): PlanBasis =>
     createPlanBasis(plan, {
-      ...PLAN_DETAIL[detail],
+      ...elements,
       ...loads,
       maxHz: topHz,
       soundSpeed,

@@ -6,6 +6,8 @@ import { eigenvectorsOf } from './symmetric-eigen.ts';
 
 /** Wavenumbers at which the walls' coupling is worked out, this many hertz apart; between them it is followed linearly. */
 const STEP_HZ = 20;
+/** With more functions than this twice as far: every mode is made exact from there all the same. */
+const MANY = 120;
 /** Functions up to this multiple of the highest wavenumber wanted take part. */
 const REACH = 1.35;
 /** With more functions than this (plans above some 120 m2) every mode is damped by itself, to first order. */
@@ -52,11 +54,12 @@ export const prismModes = (section: Section, rigid: Float64Array, maxHz: number)
   const { geometry } = section;
   const scale = geometry.soundSpeed / (2 * Math.PI);
   const known = new Map<number, Damped>();
+  const stepHz = countTo(section, maxHz / scale) > MANY ? 2 * STEP_HZ : STEP_HZ;
   const dampedNear = (k: number): Damped => {
-    const step = Math.max(1, Math.round((k * scale) / STEP_HZ));
+    const step = Math.max(1, Math.round((k * scale) / stepHz));
     let damped = known.get(step);
     if (damped === undefined) {
-      damped = dampedPlan(section, (step * STEP_HZ) / scale, maxHz / scale);
+      damped = dampedPlan(section, (step * stepHz) / scale, countTo(section, maxHz / scale));
       known.set(step, damped);
     }
     return damped;
@@ -90,10 +93,15 @@ export const prismShapes = (
   return shapes;
 };
 
-const dampedPlan = (section: Section, k: number, highest: number): Damped => {
-  const { size, lambda, wallRe, wallIm } = section;
+/** Functions that take part in modes up to the wavenumber `highest`. */
+const countTo = ({ size, lambda }: Section, highest: number): number => {
   let count = 1;
   while (count < size && lambda[count] <= (REACH * highest) ** 2) count++;
+  return count;
+};
+
+const dampedPlan = (section: Section, k: number, count: number): Damped => {
+  const { size, lambda, wallRe, wallIm } = section;
   const mu = new Float64Array(2 * count);
   const slope = new Float64Array(2 * count);
   if (count > MOST_COUPLED) {
