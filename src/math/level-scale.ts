@@ -1,37 +1,70 @@
-/** The range a level map is drawn over; contours stand every `stepDb`, heavier every second one. */
+/** The range levels are coloured over; contours stand every `stepDb`, heavier every second one. */
 export interface LevelScale {
   readonly lowDb: number;
   readonly highDb: number;
   readonly stepDb: number;
 }
 
-/** Most of a floor at the ears lies within 18 dB of its top; nulls deeper than this share one colour. */
-const SPAN_DB = 24;
+/** Either span holds what is shown, or the wide one and the quietest tenth beyond it shares one colour. */
+const SPAN_DB = { narrow: 24, wide: 36 };
 const SNAP_DB = 3;
 const STEP_DB = 3;
 /** The loudest 25th of a map lies at the mouths of sources and would stretch the scale for all the rest. */
 const TOP_SHARE = 0.96;
+/** Nulls, the quietest tenth, would stretch it for all the rest as well. */
+const LOW_SHARE = 0.1;
 /** How far the top may leave the present scale before the scale follows: over it a little, under it by two snaps. */
 const OVER_DB = 1.5;
 const UNDER_DB = 6;
+/** How far what is shown may reach beyond the narrow span, or fall short of it, before the present span is given up. */
+const BEYOND_DB = 3;
+/** Quieter than this nothing plays. */
+const SILENT_DB = -200;
 
-/** The level that a 25th of the map exceeds; NaN, which stands for outside the room, is left out. */
-const topOf = (levelsDb: Float32Array): number => {
-  const ascending = levelsDb.filter((level) => !Number.isNaN(level)).sort();
-  return ascending[Math.min(ascending.length - 1, Math.floor(TOP_SHARE * ascending.length))];
+/** The levels that are heard, ascending: NaN stands for outside the room, -300 dB for silence. */
+const heard = (levelsDb: ArrayLike<number>): Float64Array =>
+  Float64Array.from(levelsDb)
+    .filter((level) => level > SILENT_DB)
+    .sort();
+
+const atShare = (ascending: Float64Array, share: number): number =>
+  ascending[Math.min(ascending.length - 1, Math.floor(share * ascending.length))];
+
+/** On whole 3 dB over the level; the present one while that still fits, so that it does not jump under a moving hand. */
+const snapped = (topDb: number, present: number | null): number => {
+  if (present !== null && topDb <= present + OVER_DB && topDb > present - UNDER_DB) return present;
+  // Adding 0 turns a negative zero into a plain one: the legend prints it.
+  return Math.ceil(topDb / SNAP_DB) * SNAP_DB + 0;
+};
+
+/** The top of one map's levels, snapped; `present` where nothing is heard. */
+export const mapTopDb = (levelsDb: Float32Array, present: number | null): number => {
+  const ascending = heard(levelsDb);
+  return ascending.length === 0 ? (present ?? 0) : snapped(atShare(ascending, TOP_SHARE), present);
 };
 
 /**
- * 24 dB under the map's top, snapped to whole 3 dB.
- * @param previous the scale shown before: kept while it still fits, so that it does not jump under a moving hand
+ * One scale for a map and the seats' curves shown with it, so that a colour means one level in both: from the higher top of
+ * the two 24 dB down, or 36 dB where less would leave more than a tenth of either below its end.
+ * @param previous the scale shown before: kept while it still fits
  */
-export const levelScale = (levelsDb: Float32Array, previous: LevelScale | null = null): LevelScale => {
-  const topDb = topOf(levelsDb);
-  if (!Number.isFinite(topDb)) return previous ?? { lowDb: -SPAN_DB, highDb: 0, stepDb: STEP_DB };
-  if (previous && topDb <= previous.highDb + OVER_DB && topDb > previous.highDb - UNDER_DB) return previous;
-  // Adding 0 turns a negative zero into a plain one: the legend prints it.
-  const highDb = Math.ceil(topDb / SNAP_DB) * SNAP_DB + 0;
-  return { lowDb: highDb - SPAN_DB, highDb, stepDb: STEP_DB };
+export const levelScale = (
+  mapDb: Float32Array,
+  seatsDb: readonly Float64Array[],
+  previous: LevelScale | null = null,
+): LevelScale => {
+  const shown = [heard(mapDb), heard(seatsDb.flatMap((levels) => Array.from(levels)))].filter(
+    ({ length }) => length > 0,
+  );
+  if (shown.length === 0) return previous ?? { lowDb: -SPAN_DB.narrow, highDb: 0, stepDb: STEP_DB };
+  const topDb = Math.max(...shown.map((levels) => atShare(levels, TOP_SHARE)));
+  const quietDb = Math.min(...shown.map((levels) => atShare(levels, LOW_SHARE)));
+  const highDb = snapped(topDb, previous?.highDb ?? null);
+  const wasWide = previous !== null && previous.highDb - previous.lowDb > SPAN_DB.narrow;
+  const slackDb = previous === null ? 0 : wasWide ? -BEYOND_DB : BEYOND_DB;
+  const spanDb = highDb - quietDb > SPAN_DB.narrow + slackDb ? SPAN_DB.wide : SPAN_DB.narrow;
+  const lowDb = highDb - spanDb;
+  return previous?.highDb === highDb && previous.lowDb === lowDb ? previous : { lowDb, highDb, stepDb: STEP_DB };
 };
 
 /** Where a level falls on the scale: 0 at its low end, 1 at its high end, clamped. */

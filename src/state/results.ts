@@ -9,6 +9,7 @@ import type {
   HeardModes,
   ModeReadout,
 } from '../analysis/types.ts';
+import type { LevelScale } from '../math/level-scale.ts';
 import { type ChoiceState, initialChoice } from './choice.ts';
 
 /** Whose answer this is. A result is current when its revision is the document's; an older one is shown dimmed. */
@@ -29,6 +30,8 @@ export interface ResultsState {
   /** The chosen seat's, while it is looked at. */
   readonly decay: Keyed<DecayReadout> | null;
   readonly slice: Keyed<BassSlice> | null;
+  /** What a level's colour means, of slice and seats alike. */
+  readonly scale: LevelScale | null;
   readonly findings: Keyed<readonly Finding[]> | null;
   readonly choice: ChoiceState;
   /** What is shown of the bass is a first picture, or one that takes a while is on its way. */
@@ -47,6 +50,7 @@ export const createResultsStore = () =>
     decay: null,
     refining: false,
     slice: null,
+    scale: null,
     findings: null,
     choice: initialChoice,
     trouble: null,

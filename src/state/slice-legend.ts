@@ -1,16 +1,16 @@
 import type { BassSlice } from '../analysis/types.ts';
-import { type LevelScale, levelScale } from '../math/level-scale.ts';
+import { type LevelScale, mapTopDb } from '../math/level-scale.ts';
 
-const scales = new WeakMap<BassSlice, LevelScale>();
-let shown: LevelScale | null = null;
+const tops = new WeakMap<BassSlice, number>();
+let topShown: number | null = null;
 
-/** The level scale a slice is drawn over: one answer a slice, so that map, legend and ribbon always agree. */
-export const floorLegend = (slice: BassSlice): LevelScale => {
-  const known = scales.get(slice);
-  if (known) return known;
-  shown = levelScale(slice.levelDb, shown);
-  scales.set(slice, shown);
-  return shown;
+/** The top of a slice's own levels: one answer a slice, so that map and legend agree. */
+const ownTopDb = (slice: BassSlice): number => {
+  const known = tops.get(slice);
+  if (known !== undefined) return known;
+  topShown = mapTopDb(slice.levelDb, topShown);
+  tops.set(slice, topShown);
+  return topShown;
 };
 
 /** What the colours of a slice mean: from `low` to `high`, contours every `step`, in decibels or in pressure. */
@@ -28,15 +28,14 @@ const DIFFERENCE_STEP_DB = 3;
 const PRESSURE_STEPS = 4;
 
 /**
- * The scale of a slice as it is shown. A pressure, in free-field pressures of one subwoofer at 1 m, runs to the top of the
- * level scale either way.
+ * The scale of a slice as it is shown. A level's is that of the seats' strips as well. A pressure, in free-field pressures of
+ * one subwoofer at 1 m, runs to the top of its own levels either way.
  */
-export const sliceLegend = (slice: BassSlice): SliceLegend => {
+export const sliceLegend = (slice: BassSlice, { lowDb, highDb, stepDb }: LevelScale): SliceLegend => {
   if (slice.as === 'difference' && slice.meanDb !== null)
     return { kind: 'difference', low: -DIFFERENCE_DB, high: DIFFERENCE_DB, step: DIFFERENCE_STEP_DB };
-  const { lowDb, highDb, stepDb } = floorLegend(slice);
   if (slice.as === 'pressure' && slice.pressure) {
-    const high = 10 ** (highDb / 20);
+    const high = 10 ** (ownTopDb(slice) / 20);
     return { kind: 'pressure', low: -high, high, step: high / PRESSURE_STEPS };
   }
   return { kind: 'level', low: lowDb, high: highDb, step: stepDb };

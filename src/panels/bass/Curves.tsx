@@ -96,7 +96,7 @@ export const Curves = ({ width, height }: { readonly width: number; readonly hei
   const current = useCurrent('curves');
   const seatId = useSession((state) => state.seatId);
   const frequencyHz = useSession((state) => state.frequencyHz);
-  const axis = useMemo(() => curves && levelAxis(curves), [curves]);
+  const axis = useMemo(() => curves && levelAxis(curves.seats.map(({ levelDb }) => levelDb)), [curves]);
   if (!curves || !axis) return <p className="waiting">Working out the curves …</p>;
   const own = curves.seats.find(({ id }) => id === seatId);
   const spoken = own ? `${decibels(levelAt(curves.frequenciesHz, own.levelDb, frequencyHz)).text} dB` : '';

@@ -28,12 +28,13 @@ const ticksOf = ({ kind, low, high }: Legend): { readonly share: number; readonl
 /** What the colours of the bass floor mean, with the value under the pointer marked; and whether it is being refined. */
 export const SliceLegend = () => {
   const slice = useResults((state) => state.slice?.value);
+  const scale = useResults((state) => state.scale);
   const refining = useResults((state) => state.refining);
   const shown = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const probe = useSession((state) => state.probe);
   const units = useUnits();
-  if (!slice || !shown) return null;
-  const legend = sliceLegend(slice);
+  if (!slice || !scale || !shown) return null;
+  const legend = sliceLegend(slice, scale);
   const share = probe && Math.min(1, Math.max(0, (probe.value - legend.low) / (legend.high - legend.low)));
   return (
     <section

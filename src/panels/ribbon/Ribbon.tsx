@@ -1,5 +1,4 @@
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import { floorLegend } from '../../state/slice-legend.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { decibels, hertz } from '../figures.ts';
 import { useChoose, useCurrent } from '../hooks.ts';
@@ -84,9 +83,11 @@ export const Ribbon = () => {
   const seatId = useSession((state) => state.seatId);
   const frequencyHz = useSession((state) => state.frequencyHz);
   const choose = useChoose();
-  const slice = useResults((state) => state.slice?.value);
-  const scale = slice ? floorLegend(slice) : null;
-  const axis = useMemo(() => bass && levelAxis(bass), [bass]);
+  const scale = useResults((state) => state.scale);
+  const axis = useMemo(() => {
+    const own = bass?.seats.find(({ id }) => id === seatId) ?? bass?.seats[0];
+    return own && scale && levelAxis([own.levelDb], scale);
+  }, [bass, scale, seatId]);
 
   const layout = useMemo(
     () => size && ribbonLayout(size.width, size.height, bass?.seats.map(({ id }) => id) ?? []),

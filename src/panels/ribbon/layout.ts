@@ -1,4 +1,3 @@
-import type { BassReadout } from '../../analysis/types.ts';
 import { shareOfHz } from './levels.ts';
 
 /** Where things stand in the ribbon, in CSS pixels: a heading, modes, strips between `top` and `bottom`, an axis. */
@@ -37,7 +36,7 @@ export const ribbonLayout = (width: number, height: number, names: readonly stri
 
 export const xOfHz = ({ left, right }: RibbonLayout, hz: number): number => left + shareOfHz(hz) * (right - left);
 
-/** The curve's axis in decibels: snapped to 6 dB round what the seats get, so that it holds still while one sweeps. */
+/** The curve's axis in decibels: on whole 6 dB, so that it holds still while one sweeps. */
 export interface LevelAxis {
   readonly lowDb: number;
   readonly highDb: number;
@@ -45,12 +44,14 @@ export interface LevelAxis {
 
 const SNAP_DB = 6;
 const LEAST_SPAN_DB = 24;
-const MOST_SPAN_DB = 48;
+/** Only silence lies this far under the rest. */
+const MOST_SPAN_DB = 96;
 
-export const levelAxis = ({ seats }: Pick<BassReadout, 'seats'>): LevelAxis => {
-  let top = Number.NEGATIVE_INFINITY;
-  let bottom = Number.POSITIVE_INFINITY;
-  for (const { levelDb } of seats) {
+/** Round the whole of the curves, so that nothing of them is cut off, and of the colours where they have a scale. */
+export const levelAxis = (curvesDb: readonly Float64Array[], colours: LevelAxis | null = null): LevelAxis => {
+  let top = colours?.highDb ?? Number.NEGATIVE_INFINITY;
+  let bottom = colours?.lowDb ?? Number.POSITIVE_INFINITY;
+  for (const levelDb of curvesDb) {
     for (const level of levelDb) {
       if (!Number.isFinite(level)) continue;
       top = Math.max(top, level);

@@ -32,6 +32,7 @@ const useSliceStale = (): boolean => {
 /** The slice as a coloured map with contours and a thin brass rim; while sitting it is kept out of the view of the picture. */
 export const BassFloor = () => {
   const slice = useResults((state) => state.slice?.value ?? null);
+  const scale = useResults((state) => state.scale);
   const project = useDocument((state) => state.project);
   const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const stale = useSliceStale();
@@ -46,10 +47,10 @@ export const BassFloor = () => {
   useEffect(() => () => geometry.dispose(), [geometry]);
 
   useLayoutEffect(() => {
-    if (!slice) return;
-    map.show(slice, sliceLegend(slice));
+    if (!slice || !scale) return;
+    map.show(slice, sliceLegend(slice, scale));
     sliceTurn.radians = map.turnTo(0);
-  }, [map, slice]);
+  }, [map, slice, scale]);
   useLayoutEffect(() => map.dim(stale), [map, stale]);
   useLayoutEffect(() => {
     rim.begin();

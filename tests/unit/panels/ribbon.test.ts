@@ -41,10 +41,21 @@ describe('levels along the ribbon', () => {
 });
 
 describe('the curve’s axis', () => {
-  it('snaps to 6 dB round the levels, 24 dB at least and 48 dB at most', () => {
-    expect(levelAxis(bassOf(Float64Array.of(-13, 0, 11, 2)))).toEqual({ lowDb: -18, highDb: 12 });
-    expect(levelAxis(bassOf(Float64Array.of(1, 2, 3, 4)))).toEqual({ lowDb: -18, highDb: 6 });
-    expect(levelAxis(bassOf(Float64Array.of(-90, 0, 6, 6)))).toEqual({ lowDb: -42, highDb: 6 });
+  it('snaps to 6 dB round the whole curve, 24 dB at least; only silence is cut off', () => {
+    expect(levelAxis([Float64Array.of(-13, 0, 11, 2)])).toEqual({ lowDb: -18, highDb: 12 });
+    expect(levelAxis([Float64Array.of(1, 2, 3, 4)])).toEqual({ lowDb: -18, highDb: 6 });
+    expect(levelAxis([Float64Array.of(-57, 0, 6, 6)])).toEqual({ lowDb: -60, highDb: 6 });
+    expect(levelAxis([Float64Array.of(1, 2), Float64Array.of(-31, 7)])).toEqual({ lowDb: -36, highDb: 12 });
+    expect(levelAxis([Float64Array.of(-300, 0, 6, 6)])).toEqual({ lowDb: -90, highDb: 6 });
+  });
+
+  it('reaches over the whole scale of the colours', () => {
+    const colours = { lowDb: -21, highDb: 15 };
+    expect(levelAxis([Float64Array.of(-5, 3)], colours)).toEqual({ lowDb: -24, highDb: 18 });
+    expect(levelAxis([Float64Array.of(-40, 3)], colours)).toEqual({ lowDb: -42, highDb: 18 });
+  });
+
+  it('places a level, clamped', () => {
     expect(shareOfLevel(-3, { lowDb: -18, highDb: 12 })).toBeCloseTo(0.5, 9);
     expect(shareOfLevel(-99, { lowDb: -18, highDb: 12 })).toBe(0);
   });

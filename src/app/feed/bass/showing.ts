@@ -4,6 +4,7 @@ import { heardModes } from '../../../analysis/heard-modes.ts';
 import { driveKey } from '../../../analysis/inputs.ts';
 import { modeReadouts } from '../../../analysis/modes.ts';
 import { bassSlice, seatsMeanDb } from '../../../analysis/slice/field.ts';
+import { levelScale } from '../../../math/level-scale.ts';
 import { requestFrame } from '../../../state/frames.ts';
 import type { Keyed } from '../../../state/results.ts';
 import type { View } from '../../../state/view.tsx';
@@ -63,6 +64,14 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
     );
     found.trouble = null;
   }
+  const slice = (found.slice ?? shown.slice)?.value;
+  const bass = (found.bass ?? shown.bass)?.value;
+  if (slice && bass && (slice !== shown.slice?.value || bass !== shown.bass?.value))
+    found.scale = levelScale(
+      slice.levelDb,
+      bass.seats.map(({ levelDb }) => levelDb),
+      shown.scale,
+    );
   return found;
 };
 
