@@ -26,6 +26,9 @@ const RIGHT = 320;
 const TOP = 56;
 /** The line of overlay switches under the title line: it lies over the scene, so the room keeps clear of it. */
 const SWITCHES = 36;
+/** Between narrow columns they stand in two lines. */
+const TWO_LINES = 88;
+const NARROW = '(max-width: 1229px)';
 const BAND = 150;
 const TALL_BAND = 184;
 /** Curves or decay over the band, between the columns. */
@@ -121,6 +124,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   const mode = useSession((state) => state.mode);
   const cleared = useSession((state) => state.stageCleared);
   const tall = useMedia('(min-height: 960px)');
+  const switches = useMedia(NARROW) ? TWO_LINES : SWITCHES;
   const [open, setOpen] = useState({ overlook: { left: true, right: true }, sit: { left: false, right: false } });
   const { left, right } = open[mode];
   const bassSheet = useSession((state) => state.bassSheet);
@@ -131,7 +135,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   useStageInsets(
     cleared
       ? { left: 0, right: 0, top: 0, bottom: 0 }
-      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + SWITCHES, bottom: band + (bassSheet ? rise : 0) },
+      : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + switches, bottom: band + (bassSheet ? rise : 0) },
   );
   const showFindings = () => {
     session.setState({ rightColumn: 'findings' });
