@@ -100,6 +100,18 @@ const nearTo = (project: Project, refs: readonly ItemRef[]): ((ref: ItemRef) => 
   };
 };
 
+/** The solids of the near ones of a kind, all drawn up together and only if any is near. */
+const nearSolids = (refs: readonly ItemRef[], make: () => readonly Solid[]): Body[] => {
+  if (refs.length === 0) return [];
+  const solids = make();
+  return refs.flatMap((ref) =>
+    body(
+      ref,
+      solids.filter(({ id }) => id === ref.id),
+    ),
+  );
+};
+
 const bodies = (project: Project, near: (ref: ItemRef) => boolean): Body[] => [
   ...seatPoses(project)
     .filter(({ seat: { id } }) => near({ kind: 'seat', id }))
@@ -117,14 +129,9 @@ const bodies = (project: Project, near: (ref: ItemRef) => boolean): Body[] => [
   ...project.subwoofers
     .filter(({ id }) => near({ kind: 'subwoofer', id }))
     .flatMap((one) => body({ kind: 'subwoofer', id: one.id }, subwooferSolids(project, one))),
-  ...project.room.objects
-    .filter(({ id }) => near({ kind: 'object', id }))
-    .flatMap((one) =>
-      body(
-        { kind: 'object', id: one.id },
-        objectSolids(project).filter(({ id }) => id === one.id),
-      ),
-    ),
+  ...nearSolids(project.room.objects.map(({ id }): ItemRef => ({ kind: 'object', id })).filter(near), () =>
+    objectSolids(project),
+  ),
   ...body({ kind: 'picture', id: 'picture' }, pictureParts(project), 'picture'),
   ...body({ kind: 'picture', id: 'picture' }, projectorSolids(project), 'picture'),
 ];

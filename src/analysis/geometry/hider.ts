@@ -1,6 +1,7 @@
 import { blockersOf } from '../../engines/sight/occlusion.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
-import type { SeatPose } from '../../model/seating.ts';
+import { sameBesides } from '../../model/same-besides.ts';
+import { type SeatPose, seatPoses } from '../../model/seating.ts';
 import type { ItemOccluder } from '../../shapes/occluders.ts';
 import { pictureFace } from '../../shapes/picture.ts';
 import { hidingBy, thingsIn } from './occlusion.ts';
@@ -18,10 +19,20 @@ const hiderFrom = (project: Project, { kind, id, seatId }: ItemOccluder): Hider 
   return object ? { ref: { kind: 'object', id }, name: object.name || id } : { ref: null, name: 'part of the room' };
 };
 
+/** The last room's worst hiders, by seat: which is the worst is asked again and again while a subwoofer is moved. */
+let last: { readonly project: Project; readonly bySeat: Map<string, ItemOccluder | null> } | null = null;
+
 /** What hides most of the picture from a seat if it stood alone; null where nothing does. */
-export const pictureHider = (project: Project, poses: readonly SeatPose[], pose: SeatPose): Hider | null => {
-  const things = hidingBy(thingsIn(project), poses).fromSeat(pose.seat.id);
-  const [worst] = blockersOf(pose.eyeM, pictureFace(project), things);
-  const found = worst && things.find(({ id }) => id === worst.id);
-  return found ? hiderFrom(project, found) : null;
+export const pictureHider = (project: Project, pose: SeatPose): Hider | null => {
+  // Subwoofers hide nothing (see `thingsIn`).
+  if (last === null || !sameBesides(last.project, project, 'subwoofers')) last = { project, bySeat: new Map() };
+  const { bySeat } = last;
+  let found = bySeat.get(pose.seat.id);
+  if (found === undefined) {
+    const things = hidingBy(thingsIn(project), seatPoses(project)).fromSeat(pose.seat.id);
+    const [worst] = blockersOf(pose.eyeM, pictureFace(project), things);
+    found = (worst && things.find(({ id }) => id === worst.id)) ?? null;
+    bySeat.set(pose.seat.id, found);
+  }
+  return found && hiderFrom(project, found);
 };

@@ -60,7 +60,7 @@ const raiseFor = (context: Context, pose: SeatPose, rowId: string, byMm: number)
 /** How much of the picture is seen, and where something hides it, what hides most. */
 const inView = (context: Context, pose: SeatPose, { id, picture }: SeatReadout): Measurement<SightRule> => {
   const whole = picture.visibleFraction >= 1;
-  const hider = whole ? null : pictureHider(context.project, context.poses, pose);
+  const hider = whole ? null : pictureHider(context.project, pose);
   return {
     rule: 'picture-in-view',
     seat: id,

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type Ref, useEffect, useId, useImperativeHandle, useRef, useState } from 'react';
-import { useDocument, useSession } from '../../state/view.tsx';
+import { useRestingProject } from '../../state/steady-project.ts';
+import { useSession } from '../../state/view.tsx';
 import { useItemActions } from '../useItemActions.ts';
 import { type Addition, additionsFor } from './adding.ts';
 
@@ -16,7 +17,7 @@ interface MenuProps {
 /** A button and the menu of all that can be added to the room. */
 export const AddMenu = ({ ref, onAdded }: MenuProps) => {
   const id = useId();
-  const project = useDocument((state) => state.project);
+  const project = useRestingProject();
   const chosen = useSession((state) => state.selection);
   const actions = useItemActions();
   const [open, setOpen] = useState(false);

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { isListed } from '../../model/items.ts';
 import type { ItemRef } from '../../model/project.ts';
-import { useDocument, useSession, useView } from '../../state/view.tsx';
+import { useRestingProject } from '../../state/steady-project.ts';
+import { useSession, useView } from '../../state/view.tsx';
 import { nudgeStepM } from '../../words/quantities.ts';
 import { endBurst } from '../burst.ts';
 import { sameItem, useUnits } from '../hooks.ts';
@@ -27,7 +28,7 @@ const renamable = ({ kind }: ItemRef): boolean => kind === 'seat' || isListed(ki
 export const Outline = () => {
   const view = useView();
   const units = useUnits();
-  const project = useDocument((state) => state.project);
+  const project = useRestingProject();
   const selection = useSession((state) => state.selection);
   const alsoSelected = useSession((state) => state.alsoSelected);
   const actions = useItemActions();

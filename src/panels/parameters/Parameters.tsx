@@ -1,5 +1,6 @@
 import { lazy, Suspense, useMemo, useRef, useState } from 'react';
-import { useDocument, useSession } from '../../state/view.tsx';
+import { useRestingProject } from '../../state/steady-project.ts';
+import { useSession } from '../../state/view.tsx';
 import { itemTitle } from '../naming.ts';
 import { Choice, type Option } from '../top/Choice.tsx';
 import { FieldRow } from './FieldRow.tsx';
@@ -11,7 +12,7 @@ import './parameters.css';
 
 /** The form of what is chosen. It is the same one until a field comes or goes: a dragged number leaves it alone. */
 const useForm = (): { readonly sections: readonly Section[]; readonly name: string } => {
-  const project = useDocument((state) => state.project);
+  const project = useRestingProject();
   const selection = useSession((state) => state.selection);
   const last = useRef<{ readonly name: string; readonly sections: readonly Section[] } | null>(null);
   return useMemo(() => {
@@ -45,7 +46,7 @@ const WAYS: readonly Option<Way>[] = [
 
 /** The numbers of the chosen thing, or of the room when nothing is chosen, as a plain form. */
 export const Parameters = () => {
-  const project = useDocument((state) => state.project);
+  const project = useRestingProject();
   const selection = useSession((state) => state.selection);
   const { sections, name } = useForm();
   const [way, setWay] = useState<Way>('form');

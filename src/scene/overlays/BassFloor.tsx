@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
 import { requestFrame } from '../../state/frames.ts';
 import { sliceLegend } from '../../state/slice-legend.ts';
+import { useProjectBesides } from '../../state/steady-project.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { FloorShadow } from './FloorShadow.tsx';
 import { FloorMap } from './floor-shader.ts';
@@ -33,7 +34,7 @@ const useSliceStale = (): boolean => {
 export const BassFloor = () => {
   const slice = useResults((state) => state.slice?.value ?? null);
   const scale = useResults((state) => state.scale);
-  const project = useDocument((state) => state.project);
+  const project = useProjectBesides('subwoofers');
   const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const stale = useSliceStale();
   const map = useMemo(() => new FloorMap(), []);

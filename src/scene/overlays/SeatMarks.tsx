@@ -3,7 +3,8 @@ import { radiansOf } from '../../math/angles.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import { type SeatPose, seatPoses } from '../../model/seating.ts';
 import { requestFrame } from '../../state/frames.ts';
-import { useDocument, useSession } from '../../state/view.tsx';
+import { useProjectBesides } from '../../state/steady-project.ts';
+import { useSession } from '../../state/view.tsx';
 import type { LineStyle } from './lines.ts';
 import { TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
@@ -37,7 +38,7 @@ const seatLines = ({ earM, facingDeg, row }: SeatPose, heightM: number): Vec3[][
 
 /** Thin plans of the chairs on a level bass floor, so that one sees where people sit. */
 export const SeatMarks = ({ heightM }: { readonly heightM: number }) => {
-  const project = useDocument((state) => state.project);
+  const project = useProjectBesides('subwoofers');
   const seatId = useSession((state) => state.seatId);
   const lines = useLines(OUTLINE);
   useLayoutEffect(() => {
