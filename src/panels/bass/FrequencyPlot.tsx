@@ -22,6 +22,11 @@ interface FrequencyPlotProps {
   children(frame: PlotFrame): ReactNode;
 }
 
+const LEAKS = 'a real room leaks: less than shown';
+/** What the sentences in the plot need to stand beside what they speak of. */
+const LEAST_WORDS_PX = 205;
+const ALL_WORDS_PX = 285;
+
 /** From the first mode down the sealed model is not to be trusted. */
 const Doubt = ({ frame }: { frame: PlotFrame }) => {
   const first = useResults((state) => state.modes?.value[0]?.hz ?? 0);
@@ -38,16 +43,16 @@ const Doubt = ({ frame }: { frame: PlotFrame }) => {
         </pattern>
       </defs>
       {end - left > 2 && <rect x={left} y={top} width={end - left} height={bottom - top} fill={`url(#${pattern})`} />}
-      {end - left > 150 && (
+      {end - left > LEAST_WORDS_PX && (
         <text x={left + 6} y={bottom - 7}>
-          a sealed model; doors and stud walls leak
+          {end - left > ALL_WORDS_PX ? `below ${Math.round(first)} Hz ${LEAKS}` : LEAKS}
         </text>
       )}
       {right - from > 2 && (
         <>
           <path className="plot-limit" d={`M${from} ${top}V${bottom}`} />
           <text x={right - 6} y={bottom - 7} textAnchor="end">
-            {right - from > 190 ? `above ${Math.round(schroeder)} Hz a tendency, no forecast` : 'a tendency'}
+            {right - from > LEAST_WORDS_PX ? `above ${Math.round(schroeder)} Hz only a tendency` : 'a tendency'}
           </text>
         </>
       )}

@@ -30,12 +30,8 @@ export const ModeList = () => {
         <thead>
           <tr>
             <th scope="col">Hz</th>
-            <th scope="col">
-              <abbr title="half waves across, along and up">Order</abbr>
-            </th>
-            <th scope="col">
-              <abbr title="time to fall by 60 dB">Decay</abbr>
-            </th>
+            <th scope="col">Order</th>
+            <th scope="col">Decay</th>
             <th scope="col">Alone, dB</th>
           </tr>
         </thead>
@@ -67,6 +63,9 @@ export const ModeList = () => {
           })}
         </tbody>
       </table>
+      <p className="plot-note">
+        Order: half waves across, along, up. Decay: time to fall by 60 dB. Alone: that mode’s own level at this seat.
+      </p>
       {within.length > SHORT && (
         <button type="button" className="word-button" aria-expanded={all} onClick={() => setAll(!all)}>
           {all ? 'The loudest only' : `All ${within.length} to ${HIGHEST_HZ} Hz`}

@@ -47,7 +47,7 @@ export const SliceLegend = () => {
       <p>
         <b>{kindWords(slice)}</b>
         <span>{sliceWords(slice, units)}</span>
-        {refining && <em role="status">refining</em>}
+        {refining && <em role="status">an estimate so far, being refined</em>}
       </p>
       <div className="legend-bar" style={{ background: gradient(legend) }}>
         {share !== null && <i style={{ left: `${share * 100}%` }} />}

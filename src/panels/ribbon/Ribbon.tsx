@@ -154,8 +154,8 @@ export const Ribbon = () => {
                   : { left: layout.left, top: layout.height + 4 }
               }
             >
-              <i /> a sealed model; doors and stud walls leak
-              {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz no more than a tendency</span>}
+              <i /> below {Math.round(modes[0].hz)} Hz a real room leaks: less than shown
+              {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz only a tendency</span>}
             </p>
           )}
           <Cursor layout={layout} level={level} waiting={!current} />

@@ -73,7 +73,7 @@ describe('the legend of the bass floor', () => {
     act(() => view.session.setState({ probe: { atM: [0, 1, 2], levelDb: middle, value: middle } }));
     expect(only(host, '.legend-bar i').style.left).toBe('50%');
     act(() => view.results.setState({ refining: true }));
-    expect(host.textContent).toContain('refining');
+    expect(host.textContent).toContain('an estimate so far, being refined');
     act(() => view.session.setState({ mode: 'sit' }));
     expect(host.querySelector('.legend')).toBeNull();
   });

@@ -110,6 +110,7 @@ export const plausibleView = (): View => {
     bass: keyed(bass),
     modes: keyed(PLAUSIBLE_MODES),
     slice: keyed(plausibleFloor(40)),
+    scale: { lowDb: -12, highDb: 12, stepDb: 3 },
     findings: keyed(findings(project, geometry, bass)),
   });
   return view;
