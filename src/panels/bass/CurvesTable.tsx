@@ -13,7 +13,7 @@ export const CurvesTable = () => {
   const { frequenciesHz, seats, fine } = curves;
   const rows = Array.from(frequenciesHz.keys()).filter((i) => i % (fine ? EVERY.fine : EVERY.coarse) === 0);
   return (
-    <div className="plot-table scrolls">
+    <section className="plot-table scrolls" aria-label="Table of the curves">
       <table>
         <caption className="unseen">
           Level at every seat in decibels, against the free field of one subwoofer at 1 m
@@ -41,6 +41,6 @@ export const CurvesTable = () => {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 };

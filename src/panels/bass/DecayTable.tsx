@@ -12,7 +12,7 @@ export const DecayTable = () => {
   const lastS = decay.timesS[decay.timesS.length - 1];
   const times = Array.from({ length: ROWS + 1 }, (_, i) => (lastS * i) / ROWS);
   return (
-    <div className="plot-table scrolls">
+    <section className="plot-table scrolls" aria-label="Table of the decay">
       <table>
         <caption className="unseen">Level in decibels some time after a tone was switched off</caption>
         <thead>
@@ -36,6 +36,6 @@ export const DecayTable = () => {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 };
