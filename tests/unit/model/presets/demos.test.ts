@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { evaluateProject } from '../../../../src/analysis/evaluate.ts';
 import { demoProjects } from '../../../../src/build/schema.ts';
 import { readProjectText } from '../../../../src/files/project/read.ts';
+import { itemsOf } from '../../../../src/model/items.ts';
 import { frameOf, reachUpM } from '../../../../src/model/room/places.ts';
 import { roomShape } from '../../../../src/model/room/shape.ts';
 import { seatPoses } from '../../../../src/model/seating.ts';
+import { overlapsOf } from '../../../../src/shapes/overlaps.ts';
 
 const FREQUENCIES = Float64Array.of(25, 40, 63);
 
@@ -32,6 +34,14 @@ describe.each([...demoProjects()])('the demo %s', (name, text) => {
       expect(frame).toBeDefined();
       if (frame) expect(item.bottomM + item.heightM).toBeLessThanOrEqual(reachUpM(frame, item) + 1e-9);
     }
+  });
+
+  it('has nothing that stands in anything else', () => {
+    const refs = (['seat', 'loudspeaker', 'subwoofer', 'object'] as const).flatMap((kind) =>
+      itemsOf(project, kind).map(({ id }) => ({ kind, id })),
+    );
+    expect(refs.length).toBeGreaterThan(5);
+    expect(overlapsOf(project, refs)).toEqual([]);
   });
 
   it('is judged, its numbers finite, its room as large as its plan says', () => {
