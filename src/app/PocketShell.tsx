@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { BassPocket } from '../panels/bass/BassPocket.tsx';
 import { PocketChoice } from '../panels/bass-choice/PocketChoice.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
@@ -6,6 +6,7 @@ import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
 import { Notices } from '../panels/notices/Notices.tsx';
 import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
+import { Told } from '../panels/notices/Told.tsx';
 import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
@@ -72,6 +73,12 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
   const [tab, setTab] = useState<Tab>('seat');
   const tabs = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
+  const scroll = useRef<HTMLDivElement>(null);
+  const selection = useSession((state) => state.selection);
+  // What is chosen in the room is read from its beginning; who goes down the outline stays where they are.
+  useEffect(() => {
+    if (selection && !document.activeElement?.closest('.outline')) scroll.current?.scrollTo(0, 0);
+  }, [selection]);
   const size = useSize(sheet);
   useStageInsets({
     left: 0,
@@ -96,6 +103,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
       <div className="float">
         <OnlyShown />
         <Notices />
+        <Told />
       </div>
       {cleared && (
         <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
@@ -103,7 +111,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         </button>
       )}
       <div className="pocket-sheet" ref={sheet} hidden={cleared}>
-        <div className="pocket-scroll scrolls" role="tabpanel" aria-labelledby={`tab-${tab}`}>
+        <div className="pocket-scroll scrolls" ref={scroll} role="tabpanel" aria-labelledby={`tab-${tab}`}>
           <ErrorBoundary key={tab} of="this sheet">
             {tab === 'seat' && <SeatTab wide={wide} />}
             {tab === 'floor' && <FloorTab onSheet={onSheet} />}
