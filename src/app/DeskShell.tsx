@@ -10,6 +10,7 @@ import { Icon } from '../panels/marks/Icon.tsx';
 import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
 import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
+import { Told } from '../panels/notices/Told.tsx';
 import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
@@ -173,6 +174,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <div className="float">
         <OnlyShown />
         <Notices />
+        <Told />
       </div>
       <div className="float is-low">{!bassSheet && <FirstVisit />}</div>
       <SliceLegend />

@@ -36,6 +36,8 @@ export interface SessionState {
   /** What is chosen besides `selection`, in the order it was chosen. */
   readonly alsoSelected: readonly ItemRef[];
   /** What the page's one polite live region says; the count tells the same words said twice apart. */
+  /** What the last change did to the findings, shown for a moment. */
+  readonly told: string | null;
   readonly announcement: { readonly text: string; readonly count: number };
   readonly hovered: ItemRef | null;
   /** Whether taps add to what is chosen instead of choosing anew. */
@@ -74,6 +76,7 @@ export const initialSession: SessionState = {
   light: 'dim',
   selection: null,
   alsoSelected: [],
+  told: null,
   announcement: { text: '', count: 0 },
   hovered: null,
   gathering: false,

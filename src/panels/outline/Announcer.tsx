@@ -8,6 +8,9 @@ const FINDINGS_REST_MS = 1500;
 /** What was done is told once the hand rests. */
 const CHANGE_REST_MS = 150;
 
+/** How long what changed among the findings stays in sight. */
+const TOLD_MS = 8000;
+
 /** Tells what moved where, whoever moved it, and which findings changed their verdict. */
 const listen = (view: View): (() => void) => {
   const { document, results } = view;
@@ -15,6 +18,12 @@ const listen = (view: View): (() => void) => {
   let findings = results.getState().findings?.value ?? null;
   let changeTimer = 0;
   let findingsTimer = 0;
+  let toldTimer = 0;
+  const showTold = (told: string) => {
+    window.clearTimeout(toldTimer);
+    view.session.setState({ told });
+    toldTimer = window.setTimeout(() => view.session.setState({ told: null }), TOLD_MS);
+  };
   const tellChange = () => {
     const { project, gestureOpen } = document.getState();
     if (gestureOpen || project === told) return;
@@ -28,7 +37,9 @@ const listen = (view: View): (() => void) => {
     if (gestureOpen || !now || now.revision !== revision) return;
     const text = findings ? verdictText(findings, now.value, project) : null;
     findings = now.value;
-    if (text !== null) announce(view, text);
+    if (text === null) return;
+    announce(view, text);
+    showTold(text);
   };
   const offs = [
     document.subscribe(() => {
@@ -43,6 +54,7 @@ const listen = (view: View): (() => void) => {
   return () => {
     window.clearTimeout(changeTimer);
     window.clearTimeout(findingsTimer);
+    window.clearTimeout(toldTimer);
     for (const off of offs) off();
   };
 };

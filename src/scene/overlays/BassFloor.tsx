@@ -37,6 +37,8 @@ export const BassFloor = () => {
   const project = useProjectBesides('subwoofers');
   const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const stale = useSliceStale();
+  // The furniture stands under the map: while any of it is in hand only the rim is left.
+  const aside = useSession(({ dragging }) => dragging !== null && dragging.kind !== 'subwoofer');
   const map = useMemo(() => new FloorMap(), []);
   const rim = useLines(RIM);
   useEffect(() => () => map.dispose(), [map]);
@@ -67,7 +69,7 @@ export const BassFloor = () => {
   if (!slice || !wanted) return null;
   return (
     <group userData={FLOOR}>
-      <mesh userData={FLOOR} material={map.material} geometry={geometry} />
+      <mesh userData={FLOOR} material={map.material} geometry={geometry} visible={!aside} />
       <primitive object={rim.object} />
       <FloorShadow cut={cut} outline={outline} />
       <NearSources cut={cut} />
