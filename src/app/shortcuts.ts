@@ -40,7 +40,7 @@ const slice = (change: (state: SessionState['slice']) => Partial<SessionState['s
   session((state) => ({ slice: { ...state.slice, ...change(state.slice) } }));
 
 const PLANES: readonly SessionState['slice']['plane'][] = ['level', 'across', 'along'];
-const COLUMNS: readonly SessionState['rightColumn'][] = ['seat', 'bass', 'findings'];
+const COLUMNS: readonly SessionState['rightColumn'][] = ['seat', 'bass', 'subwoofers', 'findings'];
 const KINDS: readonly SessionState['slice']['as'][] = ['level', 'pressure', 'difference'];
 
 const following = <T>(all: readonly T[], now: T): T => all[(all.indexOf(now) + 1) % all.length];
@@ -177,7 +177,7 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       {
         keys: ['f'],
         shown: ['F'],
-        does: 'Seat card, bass, findings',
+        does: 'Seat card, bass, subwoofers, findings',
         run: session(({ rightColumn }) => ({ rightColumn: following(COLUMNS, rightColumn) })),
       },
       {
