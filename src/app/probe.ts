@@ -11,8 +11,13 @@ export interface Probe {
   stage(): StageProbe | null;
   /** Frames drawn since the page was opened. */
   frames(): number;
-  /** Resolves once no job runs or waits, every result is the document's and nothing moves on the stage. */
+  /**
+   * Resolves once what is shown is the document's and at rest: seats, slice and findings in their finest answer, no study under
+   * way, nothing moving on the stage. What the background adds (modes, damping band, curves, decay) may still be on its way.
+   */
   settled(): Promise<void>;
+  /** Resolves once it is settled and the background has nothing left to do. */
+  idle(): Promise<void>;
 }
 
 declare global {
@@ -29,22 +34,20 @@ const nextFrame = () => new Promise((resolve) => requestAnimationFrame(resolve))
 export const installProbe = (view: View, lanes: Lanes): void => {
   const current = () => {
     const { revision, gestureOpen } = view.document.getState();
-    const { bass, slice, geometry } = view.results.getState();
-    return gestureOpen || [bass, slice, geometry].every((result) => result?.revision === revision);
+    const { bass, slice, geometry, findings } = view.results.getState();
+    return gestureOpen || [bass, slice, geometry, findings].every((result) => result?.revision === revision);
   };
   const quiet = () =>
-    !lanes.interactive.busy &&
-    !lanes.background.busy &&
-    !lanes.background.studies.busy &&
-    current() &&
-    (stageProbe()?.resting() ?? true);
+    !lanes.interactive.busy && !lanes.background.studies.busy && current() && (stageProbe()?.resting() ?? true);
+  const calmly = async (calmNow: () => boolean) => {
+    for (let calm = 0; calm < CALM_FRAMES; calm = calmNow() ? calm + 1 : 0) await nextFrame();
+  };
   window.parterre = {
     view,
     frameRequests,
     stage: stageProbe,
     frames: () => stageProbe()?.frames() ?? 0,
-    async settled() {
-      for (let calm = 0; calm < CALM_FRAMES; calm = quiet() ? calm + 1 : 0) await nextFrame();
-    },
+    settled: () => calmly(quiet),
+    idle: () => calmly(() => quiet() && !lanes.background.busy),
   };
 };

@@ -25,6 +25,8 @@ export class StageKit {
   resolution: Pick<Resolution, 'coarse'> | null = null;
   /** The camera moved in the last frame. */
   moving = false;
+  /** Light or walls of the room were still changing in the last frame. */
+  changing = false;
   /** The dark sheet a cut from seat to seat fades through. */
   veil: HTMLElement | null = null;
   /** The picture's corners, for what must stay clear of it. */

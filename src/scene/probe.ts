@@ -29,7 +29,7 @@ export interface StageProbe {
   pictureSeen(seatId: string, eyeM: Vec3): PictureSeen;
   /** Frames drawn so far. */
   frames(): number;
-  /** Nothing is on its way: no damping, no transition, no cut, no coarser picture. */
+  /** Nothing is on its way: no damping, no transition, no cut, no coarser picture, no light still to be worked out. */
   resting(): boolean;
   /** GPU objects alive, for leak checks. */
   memory(): { readonly geometries: number; readonly textures: number };
@@ -91,7 +91,7 @@ export const createStageProbe = (kit: StageKit, get: () => RootState): StageProb
       return pictureSeenFrom(gl, scene, eyeM, kit.pictureCorners, own);
     },
     frames: () => kit.frames,
-    resting: () => !kit.moving && !kit.stale && !kit.resolution?.coarse,
+    resting: () => !kit.moving && !kit.changing && !kit.stale && !kit.resolution?.coarse,
     memory() {
       const { geometries, textures } = get().gl.info.memory;
       return { geometries, textures };

@@ -1,9 +1,10 @@
-import { expect, probe, settled, test } from './support.ts';
+import { expect, idle, probe, settled, test } from './support.ts';
 
 test('the demo room is there, drawn, and computed', async ({ app }) => {
   await expect(app).toHaveTitle(/Parterre/);
   const canvas = app.locator('canvas').first();
   await expect(canvas).toBeVisible();
+  await idle(app);
   const state = await probe(app, ({ view }) => {
     const { geometry, bass, slice, findings, modes } = view.results.getState();
     return {
@@ -24,7 +25,7 @@ test('the demo room is there, drawn, and computed', async ({ app }) => {
 });
 
 test('an idle room draws nothing', async ({ app }) => {
-  await settled(app);
+  await idle(app);
   const drawn = await probe(app, async ({ frames }) => {
     const before = frames();
     await new Promise((resolve) => setTimeout(resolve, 2000));

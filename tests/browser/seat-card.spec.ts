@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { DEMO, evaluate, expect, probe, type Report, settled, test } from './support.ts';
+import { DEMO, evaluate, expect, idle, probe, type Report, test } from './support.ts';
 
 /** The ribbon's cursor stands on a frequency of the report: 20 x 2^(24/24) Hz. */
 const CURSOR = 24;
@@ -32,7 +32,7 @@ test('every figure on every seat card is the report’s, rounded', async ({ app 
       ({ view }, id) => view.session.setState({ seatId: id, rightColumn: 'seat', frequencyHz: 40 }),
       seat.id,
     );
-    await settled(app);
+    await idle(app);
     const shown = await figures(app);
     expect(shown.filter(({ place }) => place.startsWith(`seats[${index}].`)).length).toBeGreaterThan(12);
     for (const { place, value, step, text } of shown) {

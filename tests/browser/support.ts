@@ -31,10 +31,16 @@ export const test = base.extend<{ app: Page }>({
   },
 });
 
-/** Waits until no job runs, nothing moves and every result is the document's. */
+/** Waits until what is shown is the document's and nothing moves; the background may still add to it. */
 export const settled = async (page: Page): Promise<void> => {
   await page.waitForFunction(() => window.parterre !== undefined);
   await page.evaluate(() => window.parterre?.settled());
+};
+
+/** Waits for the background's answers as well: modes, damping band, curves, decay. */
+export const idle = async (page: Page): Promise<void> => {
+  await page.waitForFunction(() => window.parterre !== undefined);
+  await page.evaluate(() => window.parterre?.idle());
 };
 
 /** Runs in the page with the probe; what comes back must be plain data. */

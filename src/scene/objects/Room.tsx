@@ -4,6 +4,7 @@ import type { Group } from 'three';
 import { roomSolids } from '../../shapes/index.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useView } from '../../state/view.tsx';
+import { useKit } from '../kit.ts';
 import { RoomScene } from './room-scene.ts';
 
 const LONGEST_STEP_S = 0.1;
@@ -13,6 +14,7 @@ const PICTURE_ANISOTROPY = 4;
 export const Room = () => {
   const root = useRef<Group>(null);
   const scene = useRef<RoomScene | null>(null);
+  const kit = useKit();
   const gl = useThree((state) => state.gl);
   const { document, session } = useView();
 
@@ -24,11 +26,14 @@ export const Room = () => {
     const follow = () => {
       const { project, gestureOpen } = document.getState();
       made.setProject(project, roomSolids(project), !gestureOpen);
+      // Until a frame has been drawn nobody knows whether the change's light takes more of them.
+      kit.changing = true;
       made.setSession(session.getState());
       requestFrame('document');
     };
     const attend = () => {
       made.setSession(session.getState());
+      kit.changing = true;
       requestFrame('session');
     };
     follow();
@@ -38,20 +43,18 @@ export const Room = () => {
     return () => {
       for (const end of stop) end();
       scene.current = null;
+      kit.changing = false;
       made.group.removeFromParent();
       made.dispose();
     };
-  }, [document, session, gl]);
+  }, [document, session, gl, kit]);
 
   useFrame(({ camera, size }, delta) => {
-    const more = scene.current?.frame(
-      camera.position,
-      size.width,
-      size.height,
-      Math.min(delta, LONGEST_STEP_S),
-      session.getState().reducedMotion,
-    );
-    if (more) requestFrame('transition');
+    const { current } = scene;
+    const stepS = Math.min(delta, LONGEST_STEP_S);
+    kit.changing =
+      current?.frame(camera.position, size.width, size.height, stepS, session.getState().reducedMotion) ?? false;
+    if (kit.changing) requestFrame('transition');
   }, -5);
 
   return <group ref={root} />;
