@@ -67,6 +67,9 @@ export const SeatPlan = ({ turn, maxWidth, maxHeight }: SeatPlanProps) => {
       {drawing.risers.map((riser) => (
         <i key={riser.id} className="plan-riser" style={place(riser)} />
       ))}
+      {drawing.objects.map((object) => (
+        <i key={object.id} className="plan-object" style={place(object)} />
+      ))}
       <i className="plan-picture" style={place(drawing.picture)} />
       {drawing.subwoofers.map((sub) => (
         <i key={sub.id} className="plan-sub" style={place(sub)} />

@@ -27,11 +27,15 @@ export interface SeatPlanDrawing {
   readonly seats: readonly PlanSeat[];
   readonly subwoofers: readonly (PlanRect & { readonly id: string })[];
   readonly risers: readonly (PlanRect & { readonly id: string })[];
+  /** What stands on the floor and may stand in the way; what hangs is left out. */
+  readonly objects: readonly (PlanRect & { readonly id: string })[];
 }
 
 /** How far behind the eyes a chair's middle stands, and how deep it is, metres: enough for a plan this small. */
 const CHAIR_BEHIND_EYE_M = 0.1;
 const CHAIR_DEPTH_M = 0.85;
+/** What begins higher than this hangs: a beam, a lamp over the table. */
+const HANGS_FROM_M = 1.2;
 
 /** The room from above, true to scale, as large as fits. */
 export const drawSeatPlan = (
@@ -73,6 +77,9 @@ export const drawSeatPlan = (
       ...around(seat.xM, (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M, row.seat.widthM * 0.94, CHAIR_DEPTH_M),
     })),
     subwoofers: project.subwoofers.map(({ id, atM, sizeM }) => ({ id, ...around(atM[0], atM[2], sizeM[0], sizeM[2]) })),
+    objects: project.room.objects
+      .filter(({ minM }) => minM[1] < HANGS_FROM_M)
+      .map(({ id, minM, maxM }) => ({ id, ...rect(minM[0], maxM[0], minM[2], maxM[2]) })),
     risers: project.rows.flatMap(({ id, riser }) =>
       riser ? [{ id, ...rect(riser.fromXM, riser.toXM, riser.fromZM, riser.toZM) }] : [],
     ),

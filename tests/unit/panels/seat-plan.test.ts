@@ -30,6 +30,20 @@ describe('seat plan', () => {
     expect(top('front-3')).toBeLessThan(top('front-1'));
   });
 
+  it('shows what stands on the floor and leaves out what hangs', () => {
+    const table = { id: 'table', kind: 'table', name: '', minM: [-0.5, 0, 2], maxM: [0.5, 0.4, 2.6] } as const;
+    const beam = { id: 'beam', kind: 'beam', name: '', minM: [-2, 2.3, 2], maxM: [2, 2.6, 2.2] } as const;
+    const objects = [table, beam].map((one) => ({ ...one, minM: [...one.minM], maxM: [...one.maxM] }));
+    const furnished = projectSchema.parse({ ...twoRow, room: { ...twoRow.room, objects } });
+    const drawn = drawSeatPlan(furnished, 'upright', 430, 9999).objects;
+    expect(drawn.map(({ id }) => id)).toEqual(['table']);
+    // x -0.5 to 0.5 m in a room 4.30 m wide, z 2 to 2.6 m, 100 px a metre
+    expect(drawn[0].left).toBeCloseTo(165, 6);
+    expect(drawn[0].width).toBeCloseTo(100, 6);
+    expect(drawn[0].top).toBeCloseTo(200, 6);
+    expect(drawn[0].height).toBeCloseTo(60, 6);
+  });
+
   it('moves to the neighbour in each direction and stays put at the edge', () => {
     const { seats } = drawSeatPlan(project, 'upright', 430, 9999);
     expect(neighbour(seats, 'front-2', 'left')).toBe('front-1');
