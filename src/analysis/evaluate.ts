@@ -2,6 +2,7 @@ import { createRoomField } from '../engines/bass/create-room-field.ts';
 import type { UnitResponses } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { bassReadout, type UnitSet } from './bass.ts';
+import { bassNotes } from './bass-notes.ts';
 import { findings } from './findings.ts';
 import { geometryReadout } from './geometry.ts';
 import {
@@ -58,5 +59,12 @@ export const evaluateProject = (project: Project, frequenciesHz: Float64Array | 
   const geometry = geometryReadout(project);
   const { shown, judged } = bassOf(project, frequenciesHz);
   const modes = modeReadouts(createRoomField(roomSpec(project), 'fine').modes(MODES_TO_HZ));
-  return makeReport({ inputSha256, geometry, modes, bass: shown, findings: findings(project, geometry, judged) });
+  return makeReport({
+    inputSha256,
+    geometry,
+    modes,
+    bass: shown,
+    bassNotes: bassNotes(project),
+    findings: findings(project, geometry, judged),
+  });
 };

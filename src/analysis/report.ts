@@ -12,6 +12,8 @@ export interface ReportParts {
   readonly geometry: GeometryReadout;
   readonly modes: readonly ModeReadout[];
   readonly bass: BassReadout;
+  /** What the bass leaves out in this room, in sentences. */
+  readonly bassNotes?: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -43,7 +45,7 @@ const findingOf = ({ causes: _causes, facts: _facts, source, ...finding }: Findi
  * The report, version 1, as plain JSON: design/contract.md, "Report". Numbers carry nine decimals (report-rounding). Null
  * stands for what has no finite value: the times of a room in which nothing absorbs, the spread over one seat.
  */
-export const makeReport = ({ inputSha256, geometry, modes, bass, findings }: ReportParts) => ({
+export const makeReport = ({ inputSha256, geometry, modes, bass, bassNotes = [], findings }: ReportParts) => ({
   format: REPORT_FORMAT,
   version: REPORT_VERSION,
   engine: { version: ENGINE_VERSION },
@@ -52,7 +54,7 @@ export const makeReport = ({ inputSha256, geometry, modes, bass, findings }: Rep
     room: { ...geometry.room, modes },
     picture: geometry.picture,
     seats: seatsOf(geometry, bass),
-    bass: bassOf(bass),
+    bass: { ...bassOf(bass), notes: bassNotes },
     findings: findings.map(findingOf),
   }),
 });

@@ -114,8 +114,24 @@ const surfaceOf = (
   return 'ceiling';
 };
 
+/** The prism without corners in the middle of a straight wall of one admittance. */
+const straightened = (prism: PrismSpec): PrismSpec => {
+  const { cornersM, edges } = prism;
+  const count = cornersM.length;
+  const kept = cornersM.map((at, i) => {
+    const [from, to] = [cornersM[(i + count - 1) % count], cornersM[(i + 1) % count]];
+    const [before, after] = [edges[(i + count - 1) % count], edges[i]];
+    if (before[0] !== after[0] || before[1] !== after[1]) return true;
+    const [au, av, bu, bv] = [at[0] - from[0], at[1] - from[1], to[0] - at[0], to[1] - at[1]];
+    return Math.abs(au * bv - av * bu) > SAME_M * Math.hypot(bu + au, bv + av) || au * bu + av * bv <= 0;
+  });
+  if (kept.every(Boolean)) return prism;
+  return { ...prism, cornersM: cornersM.filter((_, i) => kept[i]), edges: edges.filter((_, i) => kept[i]) };
+};
+
 /** A prism whose section is a rectangle is a box; the engine knows more about those. */
-const asBox = (prism: PrismSpec): RoomSpec => {
+const asBox = (given: PrismSpec): RoomSpec => {
+  const prism = straightened(given);
   const { axis, lengthM, cornersM, edges, ends, soundSpeed } = prism;
   if (cornersM.length !== 4) return prism;
   const sides: (Admittance | null)[] = [null, null, null, null];

@@ -1,5 +1,6 @@
 import type { BassSheet } from '../../state/session.ts';
 import { useSession, useView } from '../../state/view.tsx';
+import { BassNotes } from './BassNotes.tsx';
 import { ModeList } from './ModeList.tsx';
 import { SliceControls } from './SliceControls.tsx';
 import { ThirdsTable } from './ThirdsTable.tsx';
@@ -33,6 +34,7 @@ export const BassColumn = () => {
       </p>
       <ModeList />
       <ThirdsTable />
+      <BassNotes />
     </article>
   );
 };

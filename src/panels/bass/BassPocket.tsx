@@ -1,5 +1,6 @@
 import type { BassSheet } from '../../state/session.ts';
 import { useSession, useView } from '../../state/view.tsx';
+import { BassNotes } from './BassNotes.tsx';
 import { BassPlots } from './BassPlots.tsx';
 import { ModeList } from './ModeList.tsx';
 import { SliceControls } from './SliceControls.tsx';
@@ -28,6 +29,7 @@ export const BassPocket = () => {
         <ModeList />
         <ThirdsTable />
       </details>
+      <BassNotes />
     </div>
   );
 };

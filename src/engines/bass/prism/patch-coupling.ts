@@ -140,15 +140,17 @@ const couple = (
   const between = new Float64Array(2 * parts * parts);
   for (let n = 0; n < orders; n++) {
     for (let m = 0; m < parts; m++) {
-      for (let l = 0; l < parts; l++) {
+      for (let l = 0; l <= m; l++) {
         let re = 0;
         let im = 0;
         for (let i = 0, o = 2 * (n * parts + l) * size; i < functions[n]; i++, o += 2) {
           re += layout.section[m][i] * solved[o];
           im += layout.section[m][i] * solved[o + 1];
         }
-        between[2 * (m * parts + l)] = re;
-        between[2 * (m * parts + l) + 1] = im;
+        for (const at of [2 * (m * parts + l), 2 * (l * parts + m)]) {
+          between[at] = re;
+          between[at + 1] = im;
+        }
       }
     }
     for (let a = 0; a < count; a++) {

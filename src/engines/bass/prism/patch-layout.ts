@@ -61,6 +61,7 @@ const layOut = (section: Section, patches: readonly PrismPatch[], k: number): Pr
   const functions = patchFunctions(patches, k);
   const parts: Float64Array[] = [];
   const along: { atM: Float64Array; weights: Float64Array }[] = [];
+  const shared = new Map<string, number>();
   const sectionOf = new Int32Array(functions.count);
   const alongOf = new Int32Array(functions.count);
   const places: PatchPlaces[] = [];
@@ -84,10 +85,13 @@ const layOut = (section: Section, patches: readonly PrismPatch[], k: number): Pr
       }
     }
     places.push({ start: own.start, count, pointsM: points, values, weighted });
-    const firstPart = parts.length;
+    // patches over and beside one another share their parts
+    const stretch = `${patch.wall}/${patch.fromM[0]}/${patch.toM[0]}/${own.orders[0]}`;
+    const firstPart = (patch.wall >= 0 ? shared.get(stretch) : undefined) ?? parts.length;
     if (patch.wall >= 0) {
+      shared.set(stretch, firstPart);
       // one part of the section per order along the edge, one part along the axis per order there
-      for (let p = 0; p < own.orders[0]; p++) {
+      for (let p = 0; p < own.orders[0] && firstPart + p === parts.length; p++) {
         const part = new Float64Array(size);
         for (let a = 0; a < u.atM.length; a++) {
           const row = a * v.atM.length * size;

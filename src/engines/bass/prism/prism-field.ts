@@ -2,8 +2,9 @@ import { createPlanBasis } from '../plan/create-plan-basis.ts';
 import { PLAN_DETAIL } from '../plan/element-choice.ts';
 import type { EdgePart, PlanBasis } from '../plan/plan-basis.ts';
 import type { Detail, PrismSpec, RoomField } from '../room-field.ts';
+import { BASIS_SIZE, basisTopHz, weylTopHz } from './basis-size.ts';
 import { createPrismPatches } from './patch-coupling.ts';
-import { type DividedPrism, dividePrism, spreadPatches } from './patch-division.ts';
+import { type DividedPrism, dividePrism, spreadExcess, spreadPatches } from './patch-division.ts';
 import { intoPrism, type PrismGeometry, prismGeometry } from './prism-geometry.ts';
 import { prismModes, prismShapes } from './prism-modes.ts';
 import { createPrismResponses } from './prism-responses.ts';
@@ -13,21 +14,6 @@ import { createSection, type Section } from './section.ts';
 import { SCREEN_PER_M } from './source-images.ts';
 import { createSourceShelf } from './source-shelf.ts';
 
-interface Fineness {
-  /** Rigid plan modes to this frequency, as long as they are at most `mostModes` ... */
-  readonly topHz: number;
-  readonly mostModes: number;
-  /** ... and to this one in small plans, as long as they are at most `fewModes`. */
-  readonly smallTopHz: number;
-  readonly fewModes: number;
-  /** Loads on every edge and part, fewer where there are many: `mostLoads` in all. */
-  readonly wallFunctions: number;
-  readonly mostLoads: number;
-}
-const DETAIL: Readonly<Record<Detail, Fineness>> = {
-  first: { topHz: 200, mostModes: 60, smallTopHz: 260, fewModes: 40, wallFunctions: 3, mostLoads: 18 },
-  fine: { topHz: 300, mostModes: 160, smallTopHz: 400, fewModes: 90, wallFunctions: 8, mostLoads: 56 },
-};
 /** Bytes of factorised systems kept per room. */
 const STATE_LIMIT_BYTES = 8e6;
 
@@ -40,16 +26,18 @@ const STATE_LIMIT_BYTES = 8e6;
  * loads, c_n by Galerkin's method with the walls fully coupled (section.ts), the source's near field in closed form (near-field.ts).
  * Derived; the method is that of the engine notes, section 7, with the source taken out of the basis.
  *
- * Valid ("fine"): to 200 Hz, in plans up to about 45 m2 (larger ones have their modes to a lower frequency). There 95 % of points agree
+ * Valid ("fine"): to 200 Hz, in plans up to about 45 m2 (larger ones to `prismHoldsToHz`). There 95 % of points agree
  * with finite and spectral elements within 0.02 dB for admittances to 0.1 and 0.1 dB to 0.3, mixed walls and |dz| of nothing included
  * (at 200 Hz, in 26 m2, 0.25 dB); walls of admittance 1 within some 0.5 dB, and more near them. Within 0.3 m of an inward corner a
  * source's near field is rougher (5 % of the field at 190 Hz). Source and seat may change places within 0.3 % of the field. "first" is a
- * picture: half of the points within 0.05 dB, 95 % within 0.7 dB to 160 Hz.
+ * picture: half of the points within 0.05 dB, 95 % within 0.7 dB to 160 Hz. `modes` takes patches that do not reach over the whole even axis
+ * as spread over their walls (the same absorption in all): eigenfrequencies are rigid and unaffected, single decays rougher.
  */
-export const createPrismField = (spec: PrismSpec, detail: Detail): RoomField => {
+export const createPrismField = (asked: PrismSpec, detail: Detail): RoomField => {
+  const spec = spreadExcess(asked, prismGeometry(asked));
   const geometry = prismGeometry(spec);
   const divided = dividePrism(spec, geometry);
-  const topHz = topFor(geometry, detail);
+  const topHz = basisTopHz(geometry, detail);
   const basis = basisFor(geometry, divided, detail, topHz);
   const section = createSection(geometry, basis, divided.stretches, topHz);
   const states = createPrismStates(section, STATE_LIMIT_BYTES);
@@ -76,26 +64,14 @@ export const createPrismField = (spec: PrismSpec, detail: Detail): RoomField => 
   };
 };
 
-/** The frequency below which a plan has `modes` modes (Weyl's estimate with its edge term). */
-const topOf = ({ areaM2, edges, soundSpeed }: PrismGeometry, modes: number): number => {
-  const perimeter = edges.reduce((sum, { lengthM }) => sum + lengthM, 0);
-  const k = (-perimeter + Math.sqrt(perimeter * perimeter + 16 * Math.PI * areaM2 * modes)) / (2 * areaM2);
-  return (k * soundSpeed) / (2 * Math.PI);
-};
-
-const topFor = (geometry: PrismGeometry, detail: Detail): number => {
-  const { topHz, mostModes, smallTopHz, fewModes } = DETAIL[detail];
-  return Math.max(Math.min(topHz, topOf(geometry, mostModes)), Math.min(smallTopHz, topOf(geometry, fewModes)));
-};
-
 const BASES_KEPT = 2;
 /** The bases made last: they depend on the plan alone, so that other dampings of the same room share one. */
 const bases = new Map<string, PlanBasis>();
 
 const basisFor = (geometry: PrismGeometry, divided: DividedPrism, detail: Detail, topHz: number): PlanBasis => {
   const parts = partsOf(geometry, divided);
-  const perEdge = Math.floor(DETAIL[detail].mostLoads / (geometry.edges.length + parts.length));
-  const wallFunctions = Math.min(DETAIL[detail].wallFunctions, Math.max(1, perEdge));
+  const perEdge = Math.floor(BASIS_SIZE[detail].mostLoads / (geometry.edges.length + parts.length));
+  const wallFunctions = Math.min(BASIS_SIZE[detail].wallFunctions, Math.max(1, perEdge));
   const key = JSON.stringify([geometry.corners, geometry.soundSpeed, detail, topHz, wallFunctions, parts]);
   let basis = bases.get(key);
   if (basis === undefined) {
@@ -123,7 +99,7 @@ const meshed = (
   loads: { readonly wallFunctions: number; readonly parts: readonly EdgePart[] },
 ): PlanBasis => {
   const { corners, soundSpeed } = geometry;
-  const isLarge = topHz > topOf(geometry, LARGE_MODES);
+  const isLarge = topHz > weylTopHz(geometry, LARGE_MODES);
   const plan = corners.map(([x, y]) => [rounded(x), rounded(y)] as const);
   const elements = PLAN_DETAIL[isLarge ? 'large' : detail];
   const sideM = (elements.sideOverWavelength * soundSpeed) / topHz;
@@ -165,7 +141,7 @@ const partsOf = ({ edges }: PrismGeometry, { stretches, patches }: DividedPrism)
 
 /** The section for modes to `maxHz`, complete to there whatever the field itself needs, patches spread over their walls. */
 const modesSection = (spec: PrismSpec, geometry: PrismGeometry, divided: DividedPrism, maxHz: number): Section => {
-  const topHz = Math.max(maxHz, topFor(geometry, 'fine'));
+  const topHz = Math.max(maxHz, basisTopHz(geometry, 'fine'));
   const basis = basisFor(geometry, divided, 'fine', topHz);
   const spread = spreadPatches(spec, geometry);
   const spreadGeometry = prismGeometry(spread);

@@ -1,0 +1,26 @@
+import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
+import { isPrism } from '../engines/bass/room-field.ts';
+import type { Project } from '../model/project.ts';
+import { openingApproximation, patchesApproximation } from './inputs/patches.ts';
+import { bassApproximation, roomSpec } from './inputs/room-spec.ts';
+
+/** What is listed and judged in the bass ends here. */
+const HIGHEST_HZ = 200;
+
+/** How far up a large plan is worked out in full, in a sentence; null where that is to 200 Hz. */
+const reachApproximation = (project: Project): string | null => {
+  const spec = roomSpec(project);
+  if (!isPrism(spec)) return null;
+  const hz = prismHoldsToHz(spec);
+  if (hz >= HIGHEST_HZ) return null;
+  return `For the bass, a room with so large a cross-section is worked out in full to about ${Math.round(hz / 5) * 5} Hz. Above that the levels only show the trend; the list of modes is complete to ${HIGHEST_HZ} Hz all the same.`;
+};
+
+/** What the bass leaves out in this room, in sentences for the person; none where it leaves out nothing. */
+export const bassNotes = (project: Project): readonly string[] =>
+  [
+    bassApproximation(project),
+    reachApproximation(project),
+    openingApproximation(project),
+    patchesApproximation(roomSpec(project)),
+  ].filter((note) => note !== null);
