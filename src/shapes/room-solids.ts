@@ -1,4 +1,5 @@
 import type { Project } from '../model/project.ts';
+import { sameBesides } from '../model/same-besides.ts';
 import { seatPoses } from '../model/seating.ts';
 import { objectSolids } from './objects.ts';
 import { pictureSolids } from './picture.ts';
@@ -11,14 +12,22 @@ import type { Solid } from './solid.ts';
 import { loudspeakerSolids } from './sources/loudspeaker.ts';
 import { subwooferSolids } from './sources/subwoofer.ts';
 
-/** Everything that is seen in the room. */
-export const roomSolids = (project: Project): Solid[] => [
+/** Everything but the subwoofers. */
+const others = (project: Project): readonly Solid[] => [
   ...shellSolids(project),
   ...riserSolids(project),
   ...seatPoses(project).flatMap((pose) => [...chairSolids(pose), ...personSolids(pose)]),
   ...project.loudspeakers.flatMap((loudspeaker) => loudspeakerSolids(project, loudspeaker)),
-  ...project.subwoofers.flatMap((subwoofer) => subwooferSolids(project, subwoofer)),
   ...pictureSolids(project),
   ...projectorSolids(project),
   ...objectSolids(project),
 ];
+
+/** Of the last room: a subwoofer that is moved changes nothing else that is seen. */
+let last: { readonly project: Project; readonly solids: readonly Solid[] } | null = null;
+
+/** Everything that is seen in the room. */
+export const roomSolids = (project: Project): Solid[] => {
+  if (last === null || !sameBesides(last.project, project, 'subwoofers')) last = { project, solids: others(project) };
+  return [...last.solids, ...project.subwoofers.flatMap((subwoofer) => subwooferSolids(project, subwoofer))];
+};

@@ -1,6 +1,8 @@
 import { findings } from '../../analysis/findings.ts';
 import { geometryReadout } from '../../analysis/geometry.ts';
 import { geometryKey } from '../../analysis/inputs/keys.ts';
+import type { Project } from '../../model/project.ts';
+import { sameBesides } from '../../model/same-besides.ts';
 import type { View } from '../../state/view.tsx';
 
 /** In a gesture the list of findings follows this far behind the hand: it is words to be read, not a thing to be steered by. */
@@ -12,6 +14,8 @@ const FINDINGS_LAG_MS = 250;
  */
 export const feedGeometry = (view: View): (() => void) => {
   let timer: ReturnType<typeof setTimeout> | null = null;
+
+  let measured: Project | null = null;
 
   const judge = () => {
     if (timer !== null) clearTimeout(timer);
@@ -31,7 +35,10 @@ export const feedGeometry = (view: View): (() => void) => {
   const measure = () => {
     const { project, revision, variant } = view.document.getState();
     const { geometry } = view.results.getState();
-    const inputsKey = geometryKey(project);
+    // Subwoofers hide nothing and have no angles: while one is moved not even the key is written anew.
+    const same = geometry !== null && measured !== null && sameBesides(measured, project, 'subwoofers');
+    const inputsKey = same ? geometry.inputsKey : geometryKey(project);
+    measured = project;
     const value = geometry?.inputsKey === inputsKey ? geometry.value : geometryReadout(project);
     view.results.setState({ geometry: { variant, revision, inputsKey, value } });
     judgeSoon();

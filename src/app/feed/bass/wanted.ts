@@ -11,8 +11,9 @@ import type { SliceQuestion } from '../../../analysis/slice/field.ts';
 import { enginePlane } from '../../../analysis/slice/grid.ts';
 import { cutOf, sliceFrequenciesHz } from '../../../analysis/slice/wish.ts';
 import type { Answers, Job } from '../../../compute/protocol.ts';
-import type { Detail } from '../../../engines/bass/room-field.ts';
+import type { Detail, RoomSpec } from '../../../engines/bass/room-field.ts';
 import type { Project } from '../../../model/project.ts';
+import { sameBesides } from '../../../model/same-besides.ts';
 import type { View } from '../../../state/view.tsx';
 import type { Kept } from './kept.ts';
 
@@ -36,12 +37,21 @@ export interface Wanted {
   readonly question: SliceQuestion;
 }
 
+/** The room as the engine takes it with its key, kept as long as nothing but the subwoofers changes: they have no say in it. */
+let lastRoom: { readonly project: Project; readonly spec: RoomSpec; readonly key: string } | null = null;
+
+const roomOf = (project: Project): { readonly spec: RoomSpec; readonly key: string } => {
+  if (lastRoom === null || !sameBesides(lastRoom.project, project, 'subwoofers'))
+    lastRoom = { project, spec: roomSpec(project), key: bassFieldKey(project) };
+  return lastRoom;
+};
+
 export const wantedOf = (view: View): Wanted => {
   const { project, revision } = view.document.getState();
   const { slice, seatId, frequencyHz, bassSheet } = view.session.getState();
   const cut = cutOf(project, slice, seatId);
   const frequenciesHz = sliceFrequenciesHz(slice, frequencyHz);
-  const fieldKey = bassFieldKey(project);
+  const fieldKey = roomOf(project).key;
   const responsesKey = `${fieldKey}|${bassPlacesKey(project)}`;
   const sources = JSON.stringify(project.subwoofers.map(({ id, atM }) => [id, atM]));
   const frequencies = frequenciesHz.join();
@@ -76,7 +86,7 @@ export interface Errand {
 export const errandFor = (wanted: Wanted, kept: Kept, detail: Detail): Errand => {
   const { project, question } = wanted;
   const { frequenciesHz } = question;
-  const common = { spec: roomSpec(project), detail, sourcesM: sourceTriples(project) };
+  const common = { spec: roomOf(project).spec, detail, sourcesM: sourceTriples(project) };
   const jobs: Job[] = [];
   const takers: ((answers: readonly Answers[Job['kind']][]) => void)[] = [];
   if (!kept.slices.has(wanted.slicesKey, detail)) {
