@@ -16,6 +16,8 @@ export interface Spot {
   readonly control: 'number' | 'choice' | 'flag' | 'text';
   /** Another choice, or something else to write. */
   readonly other: string;
+  /** What to write where that makes no room. */
+  readonly else: string;
   /** Whether a step changes it: a number stands there, or one that is usual. */
   readonly steps: boolean;
   /** A cell of a table has neither label nor step buttons. */
@@ -37,8 +39,13 @@ const OTHER_TEXT: Readonly<Record<string, string>> = {
   'room.objects[].kind': 'shelf',
 };
 
-const writtenFor = (field: Field, value: unknown, project: Project): string => {
+const writtenFor = (field: Field, value: unknown, project: Project, sign: 1 | -1): string => {
   if (!isNumberQuantity(field.quantity)) return OTHER_TEXT[field.pattern] ?? `${String(value ?? '')}x`;
+  if (typeof value === 'number') {
+    const by = 4 * sign * (field.step ?? 1);
+    const next = Math.min(field.max ?? value + by, Math.max(field.min ?? value + by, value + by));
+    return formatQuantity(next, field.quantity, project.display.units);
+  }
   const low = Math.max(field.min ?? 0, -1);
   return formatQuantity(low > 0 ? low : Math.min(1, field.max ?? 1), field.quantity, project.display.units);
 };
@@ -48,11 +55,12 @@ const spotOf = (project: Project, control: ReturnType<typeof controlsOf>[number]
   const value = control.read(project);
   const choice = field.choices?.find((one) => one !== String(value ?? ''));
   const shared = { path, kind: `${field.pattern}${path.includes(':') ? ` ${field.label}` : ''}`, cell };
-  if (field.choices) return { ...shared, control: 'choice', other: choice ?? '', steps: false };
-  if (field.quantity === 'flag') return { ...shared, control: 'flag', other: '', steps: false };
+  if (field.choices) return { ...shared, control: 'choice', other: choice ?? '', else: '', steps: false };
+  if (field.quantity === 'flag') return { ...shared, control: 'flag', other: '', else: '', steps: false };
   const number = isNumberQuantity(field.quantity);
   const steps = number && (typeof value === 'number' || control.usual(project) !== undefined);
-  return { ...shared, control: number ? 'number' : 'text', other: writtenFor(field, value, project), steps };
+  const [other, otherwise] = ([1, -1] as const).map((sign) => writtenFor(field, value, project, sign));
+  return { ...shared, control: number ? 'number' : 'text', other, else: otherwise, steps };
 };
 
 const flat = (branches: readonly Branch[]): readonly Branch[] =>

@@ -109,16 +109,16 @@ const pointing = (name: string, hit: (page: Page, x: number, y: number) => Promi
     },
     changes(page, spot) {
       const field = fieldAt(page, spot.path);
-      const write = async () => {
+      const write = (text: string) => async () => {
         await touch(page, field);
         await page.keyboard.press('Control+a');
-        await page.keyboard.type(spot.other);
+        await page.keyboard.type(text);
         await page.keyboard.press('Enter');
       };
       // The list that a select opens belongs to the system: no test hand reaches it, so its choice is made here.
       if (spot.control === 'choice') return [async () => void (await field.selectOption(spot.other))];
       if (spot.control === 'flag') return [() => touch(page, field)];
-      if (!spot.steps || spot.cell) return [write];
+      if (!spot.steps || spot.cell) return [write(spot.other), write(spot.else)];
       return ['more', 'less'].map((way) => () => touch(page, fieldAt(page, `${spot.path}:${way}`)));
     },
     undo: (page) => touch(page, page.locator('.top').getByRole('button', { name: /^Undo/ })),
