@@ -85,6 +85,9 @@ const basisFor = (geometry: PrismGeometry, divided: DividedPrism, detail: Detail
   return basis;
 };
 
+/** With more corners than this elements shrink less towards them: modes of 40 to 64 corners stay within 7e-4, in a fifth of the time. */
+const MANY_CORNERS = 16;
+const COARSE_CORNER = 0.02;
 /** Where more modes than this are wanted elements of higher order take less time. */
 const LARGE_MODES = 220;
 /** Lengths of elements are tried in these proportions: an unlucky plan that one mesh cannot cut another can. */
@@ -106,6 +109,7 @@ const meshed = (
   const make = (share: number): PlanBasis =>
     createPlanBasis(plan, {
       ...elements,
+      cornerShare: Math.max(elements.cornerShare, corners.length > MANY_CORNERS ? COARSE_CORNER : 0),
       ...loads,
       maxHz: topHz,
       soundSpeed,
