@@ -1,6 +1,7 @@
 import { dot, type Vec3 } from '../math/vec3.ts';
 import { extentOf, joined } from '../model/extents.ts';
 import type { ItemRef, Project } from '../model/project.ts';
+import { sameBesides } from '../model/same-besides.ts';
 import { seatPoses } from '../model/seating.ts';
 import { objectSolids } from './objects.ts';
 import { pictureSolids } from './picture.ts';
@@ -112,17 +113,33 @@ const nearSolids = (refs: readonly ItemRef[], make: () => readonly Solid[]): Bod
   );
 };
 
+/** Risers, picture and projector of the last room: no moved subwoofer changes them. */
+let last: { readonly project: Project; readonly bodies: readonly Body[] } | null = null;
+
+const structure = (project: Project): readonly Body[] => {
+  if (last !== null && sameBesides(last.project, project, 'subwoofers')) return last.bodies;
+  const risers = riserSolids(project);
+  const picture: ItemRef = { kind: 'picture', id: 'picture' };
+  const made = [
+    ...project.rows.flatMap(({ id }) =>
+      body(
+        { kind: 'row', id },
+        risers.filter((riser) => riser.id === id),
+        `row:${id}`,
+      ),
+    ),
+    ...body(picture, pictureParts(project), 'picture'),
+    ...body(picture, projectorSolids(project), 'picture'),
+  ];
+  last = { project, bodies: made };
+  return made;
+};
+
 const bodies = (project: Project, near: (ref: ItemRef) => boolean): Body[] => [
   ...seatPoses(project)
     .filter(({ seat: { id } }) => near({ kind: 'seat', id }))
     .flatMap((pose) => body({ kind: 'seat', id: pose.seat.id }, chairSolids(pose), `row:${pose.row.id}`)),
-  ...project.rows.flatMap((row) =>
-    body(
-      { kind: 'row', id: row.id },
-      riserSolids(project).filter(({ id }) => id === row.id),
-      `row:${row.id}`,
-    ),
-  ),
+  ...structure(project),
   ...project.loudspeakers
     .filter(({ id }) => near({ kind: 'loudspeaker', id }))
     .flatMap((one) => body({ kind: 'loudspeaker', id: one.id }, loudspeakerSolids(project, one))),
@@ -132,8 +149,6 @@ const bodies = (project: Project, near: (ref: ItemRef) => boolean): Body[] => [
   ...nearSolids(project.room.objects.map(({ id }): ItemRef => ({ kind: 'object', id })).filter(near), () =>
     objectSolids(project),
   ),
-  ...body({ kind: 'picture', id: 'picture' }, pictureParts(project), 'picture'),
-  ...body({ kind: 'picture', id: 'picture' }, projectorSolids(project), 'picture'),
 ];
 
 /** Two things that stand in one another's room. */
