@@ -16,6 +16,8 @@ const ARROWS: Readonly<Record<string, Direction>> = {
 
 /** A chair this wide has room for the verdict's word under its mark; a smaller one keeps it in its name. */
 const WORD_PX = 48;
+/** And this wide for its number in the row beside the mark. */
+const NUMBER_PX = 24;
 
 const place = ({ left, top, width, height }: PlanRect): CSSProperties => ({ left, top, width, height });
 
@@ -94,7 +96,10 @@ export const SeatPlan = ({ turn, maxWidth, maxHeight }: SeatPlanProps) => {
             onDoubleClick={() => choose.sitAt(seat.id)}
             onKeyDown={(event) => onKeyDown(event, seat.id)}
           >
-            {verdict && <VerdictMark verdict={verdict} />}
+            <span className="chair-face">
+              {seat.width >= NUMBER_PX && seat.number}
+              {verdict && <VerdictMark verdict={verdict} />}
+            </span>
             {verdict && seat.width >= WORD_PX && seat.height >= WORD_PX / 2 && verdict}
           </button>
         );

@@ -15,6 +15,8 @@ export interface PlanRect {
 
 export interface PlanSeat extends PlanRect {
   readonly id: string;
+  /** Its place in its row, from 1, as its title says. */
+  readonly number: number;
   readonly turnDeg: number;
 }
 
@@ -71,8 +73,9 @@ export const drawSeatPlan = (
       leastZ + picture.offFrontWallM + 0.06,
     ),
     outline: project.room.plan.shape === 'polygon' ? corners.map(([x, z]) => point(x, z)) : null,
-    seats: seatPoses(project).map(({ row, seat, facingDeg }) => ({
+    seats: seatPoses(project).map(({ row, seat, seatIndex, facingDeg }) => ({
       id: seat.id,
+      number: seatIndex + 1,
       turnDeg: facingDeg,
       ...around(seat.xM, (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M, row.seat.widthM * 0.94, CHAIR_DEPTH_M),
     })),
