@@ -85,9 +85,15 @@ const basisFor = (geometry: PrismGeometry, divided: DividedPrism, detail: Detail
   return basis;
 };
 
-/** With more corners than this elements shrink less towards them: modes of 40 to 64 corners stay within 7e-4, in a fifth of the time. */
+/**
+ * With more corners than this elements shrink less towards them: modes of 40 to 64 corners in 25 m2 stay within 7e-4, in a fifth of the
+ * time. In a plan beyond LARGE_M2 that has so many they hardly shrink, which leaves some 4e-3 at the highest modes.
+ */
 const MANY_CORNERS = 16;
-const COARSE_CORNER = 0.02;
+const LARGE_M2 = 100;
+const cornerShareOf = ({ corners, areaM2 }: PrismGeometry, usual: number): number =>
+  corners.length <= MANY_CORNERS ? usual : Math.max(usual, areaM2 > LARGE_M2 ? 0.3 : 0.02);
+
 /** Where more modes than this are wanted elements of higher order take less time. */
 const LARGE_MODES = 220;
 /** Lengths of elements are tried in these proportions: an unlucky plan that one mesh cannot cut another can. */
@@ -109,7 +115,7 @@ const meshed = (
   const make = (share: number): PlanBasis =>
     createPlanBasis(plan, {
       ...elements,
-      cornerShare: Math.max(elements.cornerShare, corners.length > MANY_CORNERS ? COARSE_CORNER : 0),
+      cornerShare: cornerShareOf(geometry, elements.cornerShare),
       ...loads,
       maxHz: topHz,
       soundSpeed,

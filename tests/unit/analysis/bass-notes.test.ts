@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { bassNotes } from '../../../src/analysis/bass-notes.ts';
+import { roomSpec } from '../../../src/analysis/inputs/room-spec.ts';
+import { isPrism } from '../../../src/engines/bass/room-field.ts';
+import { plain } from './rooms.ts';
+
+const RECTANGLE = { shape: 'rectangle', widthM: 4, lengthM: 5 };
+const roomWith = (plan: unknown, more: Readonly<Record<string, unknown>> = {}) =>
+  plain({ room: { plan, ceiling: { shape: 'flat', heightM: 2.5 }, ...more } });
+const polygon = (cornersM: readonly (readonly [number, number])[]) => roomWith({ shape: 'polygon', cornersM });
+const ell = (side: number) =>
+  polygon([
+    [-side / 2, 0],
+    [side / 2, 0],
+    [side / 2, side / 2],
+    [0, side / 2],
+    [0, side],
+    [-side / 2, side],
+  ]);
+
+describe('what the bass leaves out', () => {
+  it('nothing in a box and in a small L', () => {
+    expect(bassNotes(plain({}))).toEqual([]);
+    expect(bassNotes(ell(7))).toEqual([]);
+  });
+
+  it('the highest frequencies of a large L, the sooner the larger', () => {
+    const heard = [14, 28].map((side) => {
+      const notes = bassNotes(ell(side));
+      expect(notes).toHaveLength(1);
+      return Number(/about (\d+) Hz/.exec(notes[0])?.[1]);
+    });
+    expect(heard[0]).toBeLessThan(200);
+    expect(heard[1]).toBeLessThan(0.6 * heard[0]);
+  });
+
+  it('what lies behind an open door', () => {
+    const door = { id: 'd', kind: 'door', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
+    const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });
+    expect(bassNotes(room('open'))).toEqual([expect.stringContaining('1.6 m²')]);
+    expect(bassNotes(room('closed'))).toEqual([]);
+  });
+});
+
+describe('corners in the middle of a straight wall', () => {
+  it('are none to the bass: the rectangle they belong to is a box', () => {
+    const corners: [number, number][] = [
+      [-2, 0],
+      [0.3, 0],
+      [2, 0],
+      [2, 2.5],
+      [2, 5],
+      [-2, 5],
+    ];
+    const box = roomWith(RECTANGLE);
+    expect(roomSpec(polygon(corners))).toEqual(roomSpec(box));
+    expect(roomSpec(polygon([...corners].reverse()))).toEqual(roomSpec(box));
+  });
+
+  it('stay where the wall changes there', () => {
+    const corners = [
+      [-2, 0],
+      [0.3, 0],
+      [2, 0],
+      [2, 5],
+      [-2, 5],
+    ];
+    const walls = { '0': { admittance: [0.3, 0] } };
+    const spec = roomSpec(roomWith({ shape: 'polygon', cornersM: corners }, { surfaces: { walls } }));
+    expect(isPrism(spec) && spec.cornersM).toHaveLength(5);
+  });
+});
