@@ -121,6 +121,7 @@ export const Ribbon = () => {
     choose.frequency(frequencyOfStep(stepOfFrequency(hzOfShare(Math.min(1, Math.max(0, share))))));
   };
 
+  const roomy = layout && layout.right - layout.left > ROOMY_PX;
   const spoken = `${hertz(frequencyHz).text} Hz`;
   const atSeat = level === null ? '' : `, ${decibels(level).text} dB at ${seatTitle(project, seatId)}`;
   return (
@@ -147,12 +148,8 @@ export const Ribbon = () => {
           {axis && scale && <ScaleBar scale={scale} axis={axis} layout={layout} />}
           {modes?.[0] && modes[0].hz > 20 && (
             <p
-              className="ribbon-note"
-              style={
-                layout.right - layout.left > ROOMY_PX
-                  ? { left: layout.left, top: 5 }
-                  : { left: layout.left, top: layout.height + 4 }
-              }
+              className={roomy ? 'ribbon-note' : 'ribbon-note is-below'}
+              style={{ left: layout.left, top: roomy ? 5 : layout.height + 4 }}
             >
               <i /> below {Math.round(modes[0].hz)} Hz a real room leaks: less than shown
               {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz only a tendency</span>}
