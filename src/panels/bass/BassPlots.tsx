@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import type { BassSheet, Smoothing } from '../../state/session.ts';
-import { useSession, useView } from '../../state/view.tsx';
+import { useDocument, useSession, useView } from '../../state/view.tsx';
 import { Icon } from '../marks/Icon.tsx';
 import { useSize } from '../ribbon/useSize.ts';
 import { Choice, type Option } from '../top/Choice.tsx';
@@ -45,6 +45,7 @@ export const BassPlots = ({ shown, onClose }: { readonly shown: BassSheet; onClo
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
   const [table, setTable] = useState(false);
+  const silent = useDocument((state) => state.project.subwoofers.length === 0);
   return (
     <div className="bass-plots">
       <header>
@@ -54,7 +55,7 @@ export const BassPlots = ({ shown, onClose }: { readonly shown: BassSheet; onClo
           value={shown}
           onChoose={(bassSheet) => session.setState({ bassSheet })}
         />
-        <div className="bass-reading">{shown === 'curves' ? <CurveReading /> : <DecayReading />}</div>
+        <div className="bass-reading">{!silent && (shown === 'curves' ? <CurveReading /> : <DecayReading />)}</div>
         <span className="bass-gap" />
         {shown === 'curves' ? <SmoothingChoice /> : <DecayLegend />}
         <button type="button" className="word-button" aria-pressed={table} onClick={() => setTable(!table)}>
@@ -67,9 +68,10 @@ export const BassPlots = ({ shown, onClose }: { readonly shown: BassSheet; onClo
         )}
       </header>
       <div className="bass-plot" ref={box}>
-        {table && (shown === 'curves' ? <CurvesTable /> : <DecayTable />)}
-        {size && !table && shown === 'curves' && <Curves width={size.width} height={size.height} />}
-        {size && !table && shown === 'decay' && <Decay width={size.width} height={size.height} />}
+        {silent && <p className="waiting">No subwoofer yet: curves and decay are drawn once there is one.</p>}
+        {!silent && table && (shown === 'curves' ? <CurvesTable /> : <DecayTable />)}
+        {size && !silent && !table && shown === 'curves' && <Curves width={size.width} height={size.height} />}
+        {size && !silent && !table && shown === 'decay' && <Decay width={size.width} height={size.height} />}
       </div>
     </div>
   );

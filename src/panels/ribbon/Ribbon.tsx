@@ -93,7 +93,8 @@ export const Ribbon = () => {
     () => size && ribbonLayout(size.width, size.height, bass?.seats.map(({ id }) => id) ?? []),
     [size, bass],
   );
-  const seatIndex = bass?.seats.findIndex(({ id }) => id === seatId) ?? -1;
+  const silent = project.subwoofers.length === 0;
+  const seatIndex = silent ? -1 : (bass?.seats.findIndex(({ id }) => id === seatId) ?? -1);
   const level = bass && seatIndex >= 0 ? levelAt(bass.frequenciesHz, bass.seats[seatIndex].levelDb, frequencyHz) : null;
 
   useEffect(() => {
@@ -146,7 +147,12 @@ export const Ribbon = () => {
           {bass && <Names layout={layout} ids={bass.seats.map(({ id }) => id)} chosen={seatId} />}
           <Axis layout={layout} />
           {axis && scale && <ScaleBar scale={scale} axis={axis} layout={layout} />}
-          {modes?.[0] && modes[0].hz > 20 && (
+          {silent && (
+            <p className="ribbon-note" style={{ left: layout.left, top: 5 }}>
+              No subwoofer yet: what the seats get of one is drawn here
+            </p>
+          )}
+          {!silent && modes?.[0] && modes[0].hz > 20 && (
             <p
               className={roomy ? 'ribbon-note' : 'ribbon-note is-below'}
               style={{ left: layout.left, top: roomy ? 5 : layout.height + 4 }}

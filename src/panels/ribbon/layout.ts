@@ -44,8 +44,9 @@ export interface LevelAxis {
 
 const SNAP_DB = 6;
 const LEAST_SPAN_DB = 24;
-/** Only silence lies this far under the rest. */
 const MOST_SPAN_DB = 96;
+/** Quieter than this nothing plays. */
+const SILENT_DB = -200;
 
 /** Round the whole of the curves, so that nothing of them is cut off, and of the colours where they have a scale. */
 export const levelAxis = (curvesDb: readonly Float64Array[], colours: LevelAxis | null = null): LevelAxis => {
@@ -53,7 +54,7 @@ export const levelAxis = (curvesDb: readonly Float64Array[], colours: LevelAxis 
   let bottom = colours?.lowDb ?? Number.POSITIVE_INFINITY;
   for (const levelDb of curvesDb) {
     for (const level of levelDb) {
-      if (!Number.isFinite(level)) continue;
+      if (!(level > SILENT_DB)) continue;
       top = Math.max(top, level);
       bottom = Math.min(bottom, level);
     }

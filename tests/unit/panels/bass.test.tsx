@@ -3,6 +3,7 @@ import { act } from 'react';
 import { describe, expect, it } from 'vitest';
 import type { DecayReadout, HeardModes } from '../../../src/analysis/types.ts';
 import { CIVIDIS_BYTES } from '../../../src/math/cividis.ts';
+import { BassPlots } from '../../../src/panels/bass/BassPlots.tsx';
 import { CurvesTable } from '../../../src/panels/bass/CurvesTable.tsx';
 import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb } from '../../../src/panels/bass/decay-draw.ts';
 import { ModeList } from '../../../src/panels/bass/ModeList.tsx';
@@ -92,6 +93,20 @@ describe('the legend of the bass floor', () => {
     put({ as: 'pressure', pressure: { re: ones, im: ones } });
     expect(legend(host).kind).toBe('pressure');
     expect(Number(legend(host).low)).toBe(-Number(legend(host).high));
+  });
+});
+
+describe('curves and decay', () => {
+  it('say that there is no subwoofer instead of drawing silence', () => {
+    const view = plausibleView();
+    const host = mount(view, <BassPlots shown="curves" />);
+    expect(host.textContent).not.toContain('No subwoofer yet');
+    const { project } = view.document.getState();
+    act(() => view.document.actions.load({ ...project, subwoofers: [] }));
+    expect(only(host, '.bass-plot').textContent).toBe(
+      'No subwoofer yet: curves and decay are drawn once there is one.',
+    );
+    expect(only(host, '.bass-reading').textContent).toBe('');
   });
 });
 

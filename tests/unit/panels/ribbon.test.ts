@@ -41,12 +41,13 @@ describe('levels along the ribbon', () => {
 });
 
 describe('the curve’s axis', () => {
-  it('snaps to 6 dB round the whole curve, 24 dB at least; only silence is cut off', () => {
+  it('snaps to 6 dB round the whole curve, 24 dB at least, and takes no notice of silence', () => {
     expect(levelAxis([Float64Array.of(-13, 0, 11, 2)])).toEqual({ lowDb: -18, highDb: 12 });
     expect(levelAxis([Float64Array.of(1, 2, 3, 4)])).toEqual({ lowDb: -18, highDb: 6 });
     expect(levelAxis([Float64Array.of(-57, 0, 6, 6)])).toEqual({ lowDb: -60, highDb: 6 });
     expect(levelAxis([Float64Array.of(1, 2), Float64Array.of(-31, 7)])).toEqual({ lowDb: -36, highDb: 12 });
-    expect(levelAxis([Float64Array.of(-300, 0, 6, 6)])).toEqual({ lowDb: -90, highDb: 6 });
+    expect(levelAxis([Float64Array.of(-300, 0, 6, 6)])).toEqual({ lowDb: -18, highDb: 6 });
+    expect(levelAxis([Float64Array.of(-300, -300)])).toEqual({ lowDb: -24, highDb: 0 });
   });
 
   it('reaches over the whole scale of the colours', () => {
