@@ -96,7 +96,7 @@ test('by keyboard alone: seats, sitting, frequency, a number changed and taken b
     await app.keyboard.press('Enter');
   }
   expect(await probe(app, ({ view }) => view.session.getState().selection?.kind)).toBe('picture');
-  await app.getByLabel('Picture width').focus();
+  await app.getByLabel('Picture width', { exact: true }).focus();
   await app.keyboard.press('Control+a');
   await app.keyboard.type('7 ft 6 in');
   await app.keyboard.press('Enter');
