@@ -1,5 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { tabThrough } from './by-keyboard.ts';
+import { pageStates, visit } from './states.ts';
 import { expect, probe, settled, test } from './support.ts';
 
 const violations = async (app: Page) => {
@@ -59,4 +61,101 @@ test('with reduced motion a change of place is immediate', async ({ app }) => {
     return Math.hypot(...at.map((value, axis) => value - (seat?.eyeM[axis] ?? 0)));
   });
   expect(moved).toBeLessThan(0.002);
+});
+
+const openDemo = async (app: Page, name: string) => {
+  await app.keyboard.press('r');
+  await app.getByRole('button', { name }).click();
+  await app.locator('dialog.sheet').waitFor({ state: 'detached' });
+  await settled(app);
+};
+
+for (const size of [
+  { name: 'desk', width: 1280, height: 800, touch: false },
+  { name: 'phone', width: 390, height: 844, touch: true },
+]) {
+  test.describe(`at a ${size.name}`, () => {
+    test.use({ viewport: size, hasTouch: size.touch, isMobile: size.touch });
+    test.setTimeout(300_000);
+
+    test('nothing against the accessibility rules in any panel or mode', async ({ app }) => {
+      const found = new Map<string, string>();
+      for (const state of pageStates(size.touch)) {
+        await visit(app, state, async () => {
+          for (const one of await violations(app)) if (!found.has(one)) found.set(one, state.name);
+        });
+      }
+      expect([...found].map(([one, where]) => `${where}: ${one}`)).toEqual([]);
+    });
+
+    test('nor with a room of seven walls open', async ({ app }) => {
+      await openDemo(app, 'Ferryman');
+      const found: string[] = [];
+      const names = ['overlook', 'sit', 'seat card', 'bass', 'findings', 'plan board', 'curves', 'decay as a table'];
+      const states = pageStates(size.touch).filter(({ name }) => names.includes(name));
+      expect(states).toHaveLength(names.length);
+      for (const state of states) {
+        await visit(app, state, async () => {
+          found.push(...(await violations(app)).map((one) => `${state.name}: ${one}`));
+        });
+      }
+      expect(found).toEqual([]);
+    });
+  });
+}
+
+/** Names that Tab has to come by, in this order, besides whatever lies between them. */
+const ON_THE_WAY = ['Rooms', 'Clear stage', 'Save', 'Before you build', 'Keys', 'Add', 'Project', 'Seat', 'Frequency'];
+
+test('Tab comes by everything in order, always seen, and leaves the page again', async ({ app }) => {
+  const stops = await tabThrough(app);
+  const names = stops.map(({ name }) => name);
+  expect(stops.filter(({ seen }) => !seen).map(({ name }) => name)).toEqual([]);
+  expect(stops.filter(({ inView }) => !inView).map(({ name }) => name)).toEqual([]);
+  expect(new Set(stops.map(({ order }) => order)).size, 'no stop twice').toBe(stops.length);
+  let from = -1;
+  for (const wanted of ON_THE_WAY) {
+    const at = names.findIndex((name, i) => i > from && name.includes(wanted));
+    expect(at, `${wanted} after stop ${from} of ${names.join(' | ')}`).toBeGreaterThan(from);
+    from = at;
+  }
+});
+
+test('a sheet keeps the focus while it is open and gives it back', async ({ app }) => {
+  for (const [button, sheet] of [
+    ['Rooms', 'Rooms'],
+    ['Before you build', 'Before you build'],
+    ['Keys', 'Keys'],
+  ]) {
+    const opener = app.getByRole('button', { name: button, exact: true });
+    await opener.focus();
+    await app.keyboard.press('Enter');
+    await app.locator('dialog.sheet').waitFor();
+    const inside = async () =>
+      app.evaluate(
+        () => document.activeElement?.closest('dialog') !== null || document.activeElement === document.body,
+      );
+    for (let i = 0; i < 12; i += 1) {
+      expect(await inside(), `${sheet} after ${i} tabs`).toBe(true);
+      await app.keyboard.press('Tab');
+    }
+    await app.keyboard.press('Escape');
+    await app.locator('dialog.sheet').waitFor({ state: 'detached' });
+    await expect(opener, sheet).toBeFocused();
+  }
+});
+
+test('with reduced motion a signed slice stands still', async ({ app }) => {
+  await app.emulateMedia({ reducedMotion: 'reduce' });
+  await settled(app);
+  await probe(app, ({ view }) =>
+    view.session.setState(({ slice }) => ({ slice: { ...slice, shown: true, span: 'one', as: 'pressure' } })),
+  );
+  await settled(app);
+  const drawn = await probe(app, async ({ frames }) => {
+    const before = frames();
+    for (let i = 0; i < 60; i += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+    return frames() - before;
+  });
+  expect(drawn).toBe(0);
 });

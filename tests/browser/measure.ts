@@ -9,8 +9,8 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
   app.evaluate((least) => {
     const ACTIVE =
       'button, input, select, textarea, summary, a[href], [role="treeitem"], [role="slider"], [tabindex="0"]';
-    /** What the keyboard reaches to scroll it: a browser gives a named part that scrolls the focus. */
-    const REACHED = 'section[aria-label], [role="region"], [tabindex="0"]';
+    /** What the keyboard reaches to scroll it. */
+    const REACHED = '[tabindex="0"]';
     const faults: string[] = [];
     const root = document.querySelector<HTMLElement>('dialog[open]') ?? document.body;
     const seen = (node: Element): boolean =>

@@ -15,6 +15,7 @@ export const BassPocket = () => {
   const open = (sheet: BassSheet | null) => session.setState({ bassSheet: sheet });
   return (
     <div className="bass-pocket">
+      <h2 className="unseen">Bass</h2>
       <SliceLegend />
       <SliceControls />
       <details

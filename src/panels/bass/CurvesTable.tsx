@@ -1,6 +1,7 @@
 import { useSession } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
 import { useShownCurves } from './Curves.tsx';
+import { SCROLLED_BY_KEYS } from './plot.ts';
 
 /** Points of a curve between one row of the table and the next: every 12th of an octave. */
 const EVERY = { fine: 8, coarse: 2 };
@@ -13,7 +14,7 @@ export const CurvesTable = () => {
   const { frequenciesHz, seats, fine } = curves;
   const rows = Array.from(frequenciesHz.keys()).filter((i) => i % (fine ? EVERY.fine : EVERY.coarse) === 0);
   return (
-    <section className="plot-table scrolls" aria-label="Table of the curves">
+    <section className="plot-table scrolls" aria-label="Table of the curves" {...SCROLLED_BY_KEYS}>
       <table>
         <caption className="unseen">
           Level at every seat in decibels, against the free field of one subwoofer at 1 m

@@ -2,6 +2,7 @@ import { useResults } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
 import { TICKS_HZ } from '../ribbon/levels.ts';
 import { decayAt } from './decay-draw.ts';
+import { SCROLLED_BY_KEYS } from './plot.ts';
 
 const ROWS = 10;
 
@@ -12,7 +13,7 @@ export const DecayTable = () => {
   const lastS = decay.timesS[decay.timesS.length - 1];
   const times = Array.from({ length: ROWS + 1 }, (_, i) => (lastS * i) / ROWS);
   return (
-    <section className="plot-table scrolls" aria-label="Table of the decay">
+    <section className="plot-table scrolls" aria-label="Table of the decay" {...SCROLLED_BY_KEYS}>
       <table>
         <caption className="unseen">Level in decibels some time after a tone was switched off</caption>
         <thead>

@@ -47,3 +47,6 @@ export const bandPath = (
     path += `L${xOf(frame, frequenciesHz[i]).toFixed(1)} ${yOf(frame, axis, lowDb[i]).toFixed(1)}`;
   return `${path}Z`;
 };
+
+/** For a table that scrolls and holds nothing to press: Tab stops at it, and the arrows scroll it in every browser. */
+export const SCROLLED_BY_KEYS = { tabIndex: 0 } as const;
