@@ -93,13 +93,7 @@ test('a search tells where it is and can be stopped; what changed meanwhile is o
 
 test('arrangements, chain and alternatives are tables a reader can use, by keyboard too', async ({ app }) => {
   await showChoice(app);
-  for (const title of [
-    'The trade’s arrangements',
-    'Through the crossover',
-    'Headroom',
-    'Equaliser',
-    'Alternatives',
-  ]) {
+  for (const title of ['The trade’s arrangements', 'Through the crossover', 'Headroom', 'Equaliser', 'Alternatives']) {
     await app.locator('.bass-choice summary', { hasText: title }).focus();
     await app.keyboard.press('Enter');
   }
