@@ -33,9 +33,11 @@ const listen = (view: View): (() => void) => {
   };
   const tellFindings = () => {
     const now = results.getState().findings;
-    const { revision, gestureOpen, project } = document.getState();
+    const { revision, gestureOpen, project, canUndo, canRedo } = document.getState();
     if (gestureOpen || !now || now.revision !== revision) return;
-    const text = findings ? verdictText(findings, now.value, project) : null;
+    // Without a past or a future a room was just opened: its findings are no news of a change.
+    const opened = !canUndo && !canRedo;
+    const text = findings && !opened ? verdictText(findings, now.value, project) : null;
     findings = now.value;
     if (text === null) return;
     announce(view, text);
