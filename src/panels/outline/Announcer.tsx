@@ -24,20 +24,20 @@ const listen = (view: View): (() => void) => {
     view.session.setState({ told });
     toldTimer = window.setTimeout(() => view.session.setState({ told: null }), TOLD_MS);
   };
+  /** Without a past or a future a room was just opened: nothing was changed that could be told of. */
+  const justOpened = () => !document.getState().canUndo && !document.getState().canRedo;
   const tellChange = () => {
     const { project, gestureOpen } = document.getState();
     if (gestureOpen || project === told) return;
-    const text = changeText(told, project);
+    const text = justOpened() ? null : changeText(told, project);
     told = project;
     if (text !== null) announce(view, text);
   };
   const tellFindings = () => {
     const now = results.getState().findings;
-    const { revision, gestureOpen, project, canUndo, canRedo } = document.getState();
+    const { revision, gestureOpen, project } = document.getState();
     if (gestureOpen || !now || now.revision !== revision) return;
-    // Without a past or a future a room was just opened: its findings are no news of a change.
-    const opened = !canUndo && !canRedo;
-    const text = findings && !opened ? verdictText(findings, now.value, project) : null;
+    const text = findings && !justOpened() ? verdictText(findings, now.value, project) : null;
     findings = now.value;
     if (text === null) return;
     announce(view, text);
