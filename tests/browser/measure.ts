@@ -64,7 +64,7 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
         faults.push(
           `cut sideways: ${named(held)} ${sized(box)}, room from ${Math.round(clip.left)} to ${Math.round(clip.right)}`,
         );
-      if (inView && (box.bottom > innerHeight + 1 || box.top < -1))
+      if (inView && ((clip.bottom >= innerHeight && box.bottom > innerHeight + 1) || (clip.top <= 0 && box.top < -1)))
         faults.push(`outside the window: ${named(held)} ${sized(box)}`);
       const before = getComputedStyle(held, '::before');
       const grows = before.position === 'absolute' && before.content !== 'none';
