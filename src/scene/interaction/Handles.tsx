@@ -8,7 +8,7 @@ import { handlesFor } from '../../model/handles/handles.ts';
 import type { Project } from '../../model/project.ts';
 import { chosenItems } from '../../state/chosen.ts';
 import { requestFrame } from '../../state/frames.ts';
-import { useDocument, useResults, useSession } from '../../state/view.tsx';
+import { useDocument, useResults, useSession, useView } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
 import { drawnAtM } from '../overlays/slice-geometry.ts';
 import { placeBar } from './bar-place.ts';
@@ -31,6 +31,7 @@ const lifted = (project: Project, handles: readonly Handle[], mapM: number | nul
 /** Inside the canvas: hands the chosen things' handles to the board and moves them, and the bar, after the camera. */
 export const Handles = () => {
   const kit = useKit();
+  const view = useView();
   const project = useDocument((state) => state.project);
   const selection = useSession((state) => state.selection);
   const alsoSelected = useSession((state) => state.alsoSelected);
@@ -52,6 +53,8 @@ export const Handles = () => {
     const area = kit.rig.free;
     if (!area || !(camera instanceof PerspectiveCamera)) return;
     kit.handles.draw(camera, area);
+    // Reading where the bar and the legend stand makes the page lay itself out: not in every frame of a drag.
+    if (view.session.getState().dragging !== null) return;
     // The bar and the legend are panels': the scene only knows their marks, and where the bar belongs.
     const bar = document.querySelector<HTMLElement>('[data-selection-bar]');
     if (bar) placeBar(bar, kit.handles.shown(), area, document.querySelector('.legend'));

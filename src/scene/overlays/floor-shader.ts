@@ -42,6 +42,7 @@ export class FloorMap {
   private values: DataTexture | null = null;
   /** The turn in radians a signed pressure is drawn at while it is still. */
   private stillTurn = 0;
+  private kind: SliceLegend['kind'] = 'level';
 
   constructor() {
     this.material = new ShaderMaterial({
@@ -66,8 +67,6 @@ export class FloorMap {
         range: { value: new Vector2(-24, 0) },
         turn: { value: new Vector2(1, 0) },
         stepBetween: { value: 3 },
-        signed: { value: 0 },
-        pressure: { value: 0 },
         light: { value: 1 },
       },
     });
@@ -94,10 +93,20 @@ export class FloorMap {
     uniforms.range.value.set(legend.low, legend.high);
     uniforms.stepBetween.value = legend.step;
     uniforms.table.value = legend.kind === 'level' ? this.sequential : this.twoSided;
-    uniforms.signed.value = legend.kind === 'level' ? 0 : 1;
-    uniforms.pressure.value = legend.kind === 'pressure' ? 1 : 0;
+    this.choose(legend.kind);
     this.stillTurn = slice.as === 'pressure' && slice.pressure ? fullestTurn(slice.pressure) : 0;
     this.turnTo(0);
+  }
+
+  /** The program that draws this kind of map. */
+  private choose(kind: SliceLegend['kind']): void {
+    if (kind === this.kind) return;
+    this.kind = kind;
+    this.material.defines = {
+      ...(kind === 'level' ? {} : { SIGNED: 1 }),
+      ...(kind === 'pressure' ? { PRESSURE: 1 } : {}),
+    };
+    this.material.needsUpdate = true;
   }
 
   /** Turns a signed pressure on from where it is fullest, by so many radians; returns the turn as drawn. */
