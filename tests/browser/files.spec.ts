@@ -53,9 +53,9 @@ const HOSTILE: [string, string | Buffer, RegExp][] = [
   ['huge', Buffer.alloc(50_000_000, 0x20), /5 MB/],
   ['newer', text.replace('"version": 1', '"version": 2'), /newer/],
   [
-    'polygon',
-    text.replace(/"plan": \{[^}]*\}/, '"plan": { "shape": "polygon", "cornersM": [[-2,0],[2,0],[2,6],[-2,6]] }'),
-    /polygon plans are not computed yet/,
+    'crossing',
+    text.replace(/"plan": \{[^}]*\}/, '"plan": { "shape": "polygon", "cornersM": [[-2,0],[2,6],[2,0],[-2,6]] }'),
+    /room\.plan\.cornersM.*cross/,
   ],
 ];
 
