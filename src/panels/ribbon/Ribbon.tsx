@@ -15,6 +15,12 @@ const NAME_PX = 11.5;
 /** How far the heading's note reaches, so that the cursor's label keeps clear of it. */
 const NOTE_PX = 490;
 
+/**
+ * The strips are a few thousand pixels drawn anew for every move of a dragged subwoofer: the processor has them done before
+ * a graphics process, which may itself be the processor, has taken up the work.
+ */
+const DRAWN_BY_PROCESSOR: CanvasRenderingContext2DSettings = { willReadFrequently: true };
+
 /** Narrower than this, every other tick is left out and the note goes under the axis. */
 const ROOMY_PX = 480;
 
@@ -99,13 +105,15 @@ export const Ribbon = () => {
 
   useEffect(() => {
     const sheet = canvas.current;
-    const brush = sheet?.getContext('2d');
+    const brush = sheet?.getContext('2d', DRAWN_BY_PROCESSOR);
     if (!sheet || !brush || !layout || !bass || !scale || !axis) return;
     scratch.current ??= document.createElement('canvas');
     const ratio = window.devicePixelRatio || 1;
-    sheet.width = Math.round(layout.width * ratio);
-    sheet.height = Math.round(layout.height * ratio);
+    const [width, height] = [Math.round(layout.width * ratio), Math.round(layout.height * ratio)];
+    // A new size empties the sheet and makes it anew; the same size is wiped.
+    if (sheet.width !== width || sheet.height !== height) Object.assign(sheet, { width, height });
     brush.setTransform(ratio, 0, 0, ratio, 0, 0);
+    brush.clearRect(0, 0, layout.width, layout.height);
     const picture = { bass, modes: modes ?? [], scale, axis, seatIndex, schroederHz };
     drawRibbon(brush, scratch.current, layout, picture);
   }, [layout, bass, modes, scale, axis, seatIndex, schroederHz]);

@@ -53,7 +53,9 @@ const drawStrips = (brush: Brush, scratch: HTMLCanvasElement, layout: RibbonLayo
   const each = (bottom - top) / rows;
   scratch.width = columns;
   scratch.height = rows;
-  scratch.getContext('2d')?.putImageData(new ImageData(stripPixels(picture, columns), columns, rows), 0, 0);
+  scratch
+    .getContext('2d', { willReadFrequently: true })
+    ?.putImageData(new ImageData(stripPixels(picture, columns), columns, rows), 0, 0);
   brush.imageSmoothingEnabled = false;
   for (let i = 0; i < rows; i++) {
     brush.drawImage(scratch, 0, i, columns, 1, left, top + i * each + GAP / 2, columns, Math.max(1, each - GAP));
