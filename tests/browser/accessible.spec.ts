@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { tabThrough } from './by-keyboard.ts';
 import { pageStates, visit } from './states.ts';
-import { expect, probe, settled, test } from './support.ts';
+import { expect, idle, probe, settled, test } from './support.ts';
 
 const violations = async (app: Page) => {
   const { violations: found } = await new AxeBuilder({ page: app }).analyze();
@@ -151,7 +151,8 @@ test('with reduced motion a signed slice stands still', async ({ app }) => {
   await probe(app, ({ view }) =>
     view.session.setState(({ slice }) => ({ slice: { ...slice, shown: true, span: 'one', as: 'pressure' } })),
   );
-  await settled(app);
+  // Answers of the background are shown when they come: that is news, not movement.
+  await idle(app);
   const drawn = await probe(app, async ({ frames }) => {
     const before = frames();
     for (let i = 0; i < 60; i += 1) await new Promise((resolve) => requestAnimationFrame(resolve));

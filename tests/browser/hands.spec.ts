@@ -403,9 +403,11 @@ test('the plan is drawn by keyboard alone, and a crossing is refused in words', 
   expect(await projectNow(app)).toEqual(demo);
 
   await app.keyboard.press('e');
-  const paper = await board.locator('.plan-paper svg').boundingBox();
-  if (!paper) throw new Error('the board is not shown');
   await board.getByRole('button', { name: 'Draw anew' }).click();
+  const sheet = board.locator('.plan-paper svg');
+  await expect.poll(async () => (await sheet.boundingBox())?.width ?? 0).toBeGreaterThan(200);
+  const paper = await sheet.boundingBox();
+  if (!paper) throw new Error('the board is not shown');
   for (const [x, y] of [
     [0.3, 0.3],
     [0.7, 0.7],

@@ -152,14 +152,16 @@ test('a room kept by a newer version stays as it is, and that is said', async ({
       asked.onsuccess = () => resolve(asked.result);
       asked.onerror = () => reject(asked.error);
     });
-    const shelf = database.transaction('rooms', 'readwrite').objectStore('rooms');
-    await new Promise<void>((resolve) => {
+    const writing = database.transaction('rooms', 'readwrite');
+    const shelf = writing.objectStore('rooms');
+    await new Promise<void>((resolve, reject) => {
+      writing.oncomplete = () => resolve();
+      writing.onabort = () => reject(writing.error);
       const all = shelf.getAll();
       all.onsuccess = () => {
         for (const room of all.result) {
           shelf.put({ ...room, text: room.text.replace('"version": 1', '"version": 99') }, room.id);
         }
-        resolve();
       };
     });
     database.close();

@@ -22,7 +22,8 @@ const canvasOf = (width: number, height: number) => {
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;
-  const context = canvas.getContext('2d');
+  // Drawn by the processor: its pixels are read back at once, for which a drawing on the graphics unit stops the page.
+  const context = canvas.getContext('2d', { willReadFrequently: true });
   if (!context) throw new Error('no canvas to draw the picture on');
   return { canvas, context };
 };
