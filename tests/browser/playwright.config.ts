@@ -10,7 +10,8 @@ export default defineConfig({
   outputDir: '../../.cache/browser',
   workers: 1,
   retries: 0,
-  timeout: 90_000,
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   reporter: process.env.PARTERRE_REPORT ? [['list'], ['json', { outputFile: process.env.PARTERRE_REPORT }]] : 'list',
   use: {
     baseURL: `http://localhost:${PORT}/`,
