@@ -1,6 +1,7 @@
 import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
 import { isPrism } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
+import { type Measures, SI } from './inputs/measures.ts';
 import { openingApproximation, patchesApproximation } from './inputs/patches.ts';
 import { bassApproximation, roomSpec } from './inputs/room-spec.ts';
 
@@ -16,11 +17,14 @@ const reachApproximation = (project: Project): string | null => {
   return `For the bass, a room with so large a cross-section is worked out in full to about ${Math.round(hz / 5) * 5} Hz. Above that the levels only show the trend; the list of modes is complete to ${HIGHEST_HZ} Hz all the same.`;
 };
 
-/** What the bass leaves out in this room, in sentences for the person; none where it leaves out nothing. */
-export const bassNotes = (project: Project): readonly string[] =>
+/**
+ * What the bass leaves out in this room, in sentences for the person; none where it leaves out nothing. Lengths and areas
+ * are written as `measures` says: as the report does unless told.
+ */
+export const bassNotes = (project: Project, measures: Measures = SI): readonly string[] =>
   [
-    bassApproximation(project),
+    bassApproximation(project, measures),
     reachApproximation(project),
-    openingApproximation(project),
+    openingApproximation(project, measures),
     patchesApproximation(roomSpec(project)),
   ].filter((note) => note !== null);

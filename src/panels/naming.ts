@@ -1,13 +1,25 @@
 import { isEdge } from '../model/items.ts';
 import type { ItemRef, Project } from '../model/project.ts';
 
-/** "Row 2, seat 3", counted from the picture and from the left; the id itself when the seat is not in the document. */
-export const seatTitle = (project: Project, id: string): string => {
+/** A seat's row and its place in it, from 1; null when the seat is not in the document. */
+const seatNumbers = (project: Project, id: string): readonly [row: number, seat: number] | null => {
   for (const [r, row] of project.rows.entries()) {
     const s = row.seats.findIndex((seat) => seat.id === id);
-    if (s >= 0) return `Row ${r + 1}, seat ${s + 1}`;
+    if (s >= 0) return [r + 1, s + 1];
   }
-  return id;
+  return null;
+};
+
+/** "Row 2, seat 3", counted from the picture and from the left; the id itself when the seat is not in the document. */
+export const seatTitle = (project: Project, id: string): string => {
+  const numbers = seatNumbers(project, id);
+  return numbers ? `Row ${numbers[0]}, seat ${numbers[1]}` : id;
+};
+
+/** The same where there is little room: "R2 s3". */
+export const seatShort = (project: Project, id: string): string => {
+  const numbers = seatNumbers(project, id);
+  return numbers ? `R${numbers[0]} s${numbers[1]}` : id;
 };
 
 const OPENING: Readonly<Record<string, string>> = { door: 'Door', window: 'Window', opening: 'Opening' };

@@ -8,6 +8,7 @@ import { roomShape } from '../../model/room/shape.ts';
 import { type Face, facesOf, liesOn } from './boundary.ts';
 import { DAMPING_FACTOR, type Damping } from './damping.ts';
 import { wallOfBox, wallOfPrism } from './engine-walls.ts';
+import { type Measures, SI } from './measures.ts';
 import { disjoint, type Owned } from './rectangles.ts';
 import { openingAbsorption, saysSomething } from './surfaces.ts';
 import { defaultFinish, wallAdmittance } from './treatment.ts';
@@ -115,12 +116,12 @@ export const openAreas = ({ room }: Project): readonly { readonly id: string; re
  * of rho c takes all that arrives straight on and sends nothing back; a real opening is narrower than a wave, reflects part
  * of it, and the room behind answers with modes of its own.
  */
-export const openingApproximation = (project: Project): string | null => {
+export const openingApproximation = (project: Project, measures: Measures = SI): string | null => {
   const open = openAreas(project);
   if (open.length === 0) return null;
   const areaM2 = open.reduce((sum, one) => sum + one.areaM2, 0);
   const what = open.length === 1 ? 'the open doorway is' : `the ${open.length} openings are`;
-  return `For the bass, ${what} taken to let everything out that meets ${open.length === 1 ? 'it' : 'them'} (${areaM2.toFixed(1)} m²) and nothing back in. A real opening sends part of it back and the space behind answers, so expect rougher figures near it and below the first mode.`;
+  return `For the bass, ${what} taken to let everything out that meets ${open.length === 1 ? 'it' : 'them'} (${measures.area(areaM2)}) and nothing back in. A real opening sends part of it back and the space behind answers, so expect rougher figures near it and below the first mode.`;
 };
 
 /** What the bass leaves out where there are very many patches, in a sentence for the person; null where it leaves out nothing. */

@@ -5,6 +5,7 @@ import { wallTreatment } from '../../model/room/places.ts';
 import { type RoomShape, roomShape } from '../../model/room/shape.ts';
 import { soundSpeedOf } from '../../model/room.ts';
 import { DAMPING_FACTOR, type Damping } from './damping.ts';
+import { type Measures, SI } from './measures.ts';
 import { roomPatches } from './patches.ts';
 import { defaultFinish, wallAdmittance } from './treatment.ts';
 
@@ -68,11 +69,11 @@ const isRectangle = ({ corners }: RoomShape): boolean =>
 const standsUpright = (shape: RoomShape): boolean => isLevel(shape) || !isRectangle(shape);
 
 /** What the bass engine leaves out of the room's shape, in a sentence for the person; null where it leaves out nothing. */
-export const bassApproximation = (project: Project): string | null => {
+export const bassApproximation = (project: Project, measures: Measures = SI): string | null => {
   const shape = roomShape(project);
   if (isLevel(shape) || isRectangle(shape)) return null;
   const heightM = shape.volumeM3 / shape.floorAreaM2;
-  return `For the bass, the sloping ceiling over this plan is taken as level at ${heightM.toFixed(2)} m, which keeps the room's volume. Expect the figures to be rougher than in a room with a flat ceiling.`;
+  return `For the bass, the sloping ceiling over this plan is taken as level at ${measures.length(heightM)}, which keeps the room's volume. Expect the figures to be rougher than in a room with a flat ceiling.`;
 };
 
 /** A rectangle under slopes: its section is even along the other direction of the plan. */

@@ -2,8 +2,10 @@ import type { Project } from '../../model/project.ts';
 import type { ArrangementRow } from '../../proposals/subwoofers/arrangements.ts';
 import { placedSubwoofers } from '../../proposals/subwoofers/proposal.ts';
 import { useDocument, useResults } from '../../state/view.tsx';
+import { formatQuantity } from '../../words/quantities.ts';
 import { NO_NUMBER } from '../../words/quantities-length.ts';
 import { arrangementTitle } from '../../words/subwoofers.ts';
+import { useUnits } from '../hooks.ts';
 import { bandText, dB } from './figures.tsx';
 import { useChoiceDocument } from './useChoiceDocument.ts';
 
@@ -11,6 +13,7 @@ const FAR_M = 0.15;
 
 const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project; revision: number }) => {
   const edit = useChoiceDocument();
+  const units = useUnits();
   const { id, places, figures } = row;
   const title = arrangementTitle(id);
   const held = project.subwoofers.some(({ locked }) => locked === true);
@@ -36,7 +39,7 @@ const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project
             {title}
           </button>
         )}
-        {shifted > FAR_M && figures && <small>shifted up to {Math.round(shifted * 100)} cm</small>}
+        {shifted > FAR_M && figures && <small>shifted up to {formatQuantity(shifted, 'length', units)}</small>}
         {!figures && <small>{id === 'now' ? 'no subwoofers' : 'no free place for it here'}</small>}
       </th>
       <td>

@@ -9,6 +9,7 @@ import {
 } from '../../proposals/subwoofers/improve.ts';
 import { changesOf } from '../../proposals/subwoofers/proposal.ts';
 import { useDocument, useResults } from '../../state/view.tsx';
+import { formatQuantity } from '../../words/quantities.ts';
 import { changeText, countTitle, doingText, placeText } from '../../words/subwoofers.ts';
 import { useUnits } from '../hooks.ts';
 import { Choice } from '../top/Choice.tsx';
@@ -99,6 +100,7 @@ const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => 
 };
 
 const Results = ({ result }: { result: ImproveResult }) => {
+  const units = useUnits();
   const project = useDocument((state) => state.project);
   const revision = useDocument((state) => state.revision);
   const moved = result.revision !== revision;
@@ -109,7 +111,7 @@ const Results = ({ result }: { result: ImproveResult }) => {
       {result.proposals.length > 0 && (
         <p className="fact-note">
           {result.combinations.toLocaleString('en')} choices among {result.places} places along the walls, about{' '}
-          {Math.round(result.spacingM * 100)} cm apart. The number is how much the seats differ, 20 to 80 Hz
+          {formatQuantity(result.spacingM, 'length', units)} apart. The number is how much the seats differ, 20 to 80 Hz
           {result.now?.nominal.spreadDb != null && `; now ${dB(result.now.nominal.spreadDb)} dB`}.
         </p>
       )}

@@ -1,5 +1,6 @@
-import { useSession } from '../../state/view.tsx';
+import { useDocument, useSession } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
+import { seatShort, seatTitle } from '../naming.ts';
 import { useShownCurves } from './Curves.tsx';
 import { SCROLLED_BY_KEYS } from './plot.ts';
 
@@ -9,6 +10,7 @@ const EVERY = { fine: 8, coarse: 2 };
 /** The curves as numbers: one row a twelfth of an octave, one column a seat. */
 export const CurvesTable = () => {
   const curves = useShownCurves();
+  const project = useDocument((state) => state.project);
   const seatId = useSession((state) => state.seatId);
   if (!curves) return null;
   const { frequenciesHz, seats, fine } = curves;
@@ -24,7 +26,7 @@ export const CurvesTable = () => {
             <th scope="col">Hz</th>
             {seats.map(({ id }) => (
               <th key={id} scope="col" className={id === seatId ? 'is-chosen' : undefined}>
-                {id}
+                <abbr title={seatTitle(project, id)}>{seatShort(project, id)}</abbr>
               </th>
             ))}
           </tr>

@@ -7,7 +7,7 @@ import { useUnits } from '../hooks.ts';
 import { Choice, type Option } from '../top/Choice.tsx';
 
 const PLANES: readonly Option<SliceState['plane']>[] = [
-  { value: 'level', word: 'Level', key: 'x' },
+  { value: 'level', word: 'Lying', key: 'x' },
   { value: 'across', word: 'Across', key: 'x' },
   { value: 'along', word: 'Along', key: 'x' },
 ];

@@ -2,12 +2,16 @@ import type { BassSlice } from '../../analysis/types.ts';
 import type { UnitSystem } from '../../words/quantities-length.ts';
 import { hertz, length } from '../figures.ts';
 
+/** Half of what lengths are rounded to: nearer than this to the middle is on it. */
+const MIDDLE_M = 0.005;
+
 /** Where a slice lies, for its legend. */
 const placeWords = ({ cut }: BassSlice, units: UnitSystem): string => {
   const { text, unit } = length(Math.abs(cut.atM), units);
   const at = `${text} ${unit}`.trim();
   if (cut.normal === 'y') return `${at} above the floor`;
   if (cut.normal === 'z') return `standing ${at} from the front`;
+  if (Math.abs(cut.atM) < MIDDLE_M) return 'standing on the middle line';
   return `standing ${at} ${cut.atM < 0 ? 'left' : 'right'} of the middle`;
 };
 

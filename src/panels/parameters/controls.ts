@@ -9,6 +9,7 @@ import type { Switch } from '../../model/fields/switch.ts';
 import { type Key, pathText, valueAt } from '../../model/paths.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
 import { choiceText } from '../../words/choices.ts';
+import { seatTitle } from '../naming.ts';
 import { acoustics } from './acoustics.ts';
 
 /** One value a person can change, wherever it comes from: a field of the file, a way of stating, a computed figure. */
@@ -52,7 +53,7 @@ export const fieldControl = (field: Field, keys: readonly Key[]): Control => ({
 export const referenceControl = (project: Project): Control => {
   const field = fieldOf('referenceSeat');
   const choices = project.rows.flatMap((row) => row.seats.map(({ id }) => id));
-  return { ...fieldControl({ ...field, choices }, ['referenceSeat']), word: (id) => id };
+  return { ...fieldControl({ ...field, choices }, ['referenceSeat']), word: (id) => seatTitle(project, id) };
 };
 
 /** Another name for a thing: what refers to it follows. */

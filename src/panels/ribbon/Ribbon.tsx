@@ -2,7 +2,7 @@ import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { decibels, hertz } from '../figures.ts';
 import { useChoose, useCurrent } from '../hooks.ts';
-import { seatTitle } from '../naming.ts';
+import { seatShort, seatTitle } from '../naming.ts';
 import { drawRibbon } from './draw.ts';
 import { levelAxis, type RibbonLayout, ribbonLayout, xOfHz } from './layout.ts';
 import { frequencyOfStep, HIGHEST_HZ, hzOfShare, LAST_STEP, levelAt, stepOfFrequency, TICKS_HZ } from './levels.ts';
@@ -34,21 +34,27 @@ const Axis = ({ layout }: { layout: RibbonLayout }) => (
   </ol>
 );
 
-const Names = ({ layout, ids, chosen }: { layout: RibbonLayout; ids: readonly string[]; chosen: string }) => {
-  const each = (layout.bottom - layout.top) / ids.length;
+interface NamesProps {
+  readonly layout: RibbonLayout;
+  readonly seats: readonly { readonly id: string; readonly name: string; readonly title: string }[];
+  readonly chosen: string;
+}
+
+const Names = ({ layout, seats, chosen }: NamesProps) => {
+  const each = (layout.bottom - layout.top) / seats.length;
   return (
     <ol className="ribbon-names" aria-hidden="true">
-      {ids.map((id, i) => {
+      {seats.map(({ id, name, title }, i) => {
         const isChosen = id === chosen;
         if (!isChosen && each < NAME_PX) return null;
         return (
           <li
             key={id}
             className={isChosen ? 'is-chosen' : undefined}
-            title={id}
+            title={title}
             style={{ top: layout.top + (i + 0.5) * each, width: layout.left - 8 }}
           >
-            {id}
+            {name}
           </li>
         );
       })}
@@ -95,10 +101,13 @@ export const Ribbon = () => {
     return own && scale && levelAxis([own.levelDb], scale);
   }, [bass, scale, seatId]);
 
-  const layout = useMemo(
-    () => size && ribbonLayout(size.width, size.height, bass?.seats.map(({ id }) => id) ?? []),
-    [size, bass],
-  );
+  const roomForNames = size !== null && size.width > ROOMY_PX;
+  const seats = (bass?.seats ?? []).map(({ id }) => {
+    const title = seatTitle(project, id);
+    return { id, title, name: roomForNames ? title : seatShort(project, id) };
+  });
+  const letters = Math.max(0, ...seats.map(({ name }) => name.length));
+  const layout = useMemo(() => size && ribbonLayout(size.width, size.height, letters), [size, letters]);
   const silent = project.subwoofers.length === 0;
   const seatIndex = silent ? -1 : (bass?.seats.findIndex(({ id }) => id === seatId) ?? -1);
   const level = bass && seatIndex >= 0 ? levelAt(bass.frequenciesHz, bass.seats[seatIndex].levelDb, frequencyHz) : null;
@@ -152,7 +161,7 @@ export const Ribbon = () => {
       </div>
       {layout && (
         <>
-          {bass && <Names layout={layout} ids={bass.seats.map(({ id }) => id)} chosen={seatId} />}
+          {bass && <Names layout={layout} seats={seats} chosen={seatId} />}
           <Axis layout={layout} />
           {axis && scale && <ScaleBar scale={scale} axis={axis} layout={layout} />}
           {silent && (

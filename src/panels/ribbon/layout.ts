@@ -20,10 +20,9 @@ const SCALE = 66;
 const HEADING = 31;
 const AXIS = 24;
 
-/** `names` stand left of the strips; the strips begin where the longest of them ends. */
-export const ribbonLayout = (width: number, height: number, names: readonly string[] = []): RibbonLayout => {
-  const longest = Math.max(0, ...names.map(({ length }) => length));
-  const left = Math.min(MOST_NAMES, Math.max(LEAST_NAMES, Math.ceil(longest * LETTER + NAME_GAP)));
+/** Names stand left of the strips, which begin where the longest, of `letters` letters, ends. */
+export const ribbonLayout = (width: number, height: number, letters = 0): RibbonLayout => {
+  const left = Math.min(MOST_NAMES, Math.max(LEAST_NAMES, Math.ceil(letters * LETTER + NAME_GAP)));
   return {
     width,
     height,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { bassNotes } from '../../../src/analysis/bass-notes.ts';
 import { roomSpec } from '../../../src/analysis/inputs/room-spec.ts';
 import { isPrism } from '../../../src/engines/bass/room-field.ts';
+import { measuresIn } from '../../../src/words/measures.ts';
 import { plain } from './rooms.ts';
 
 const RECTANGLE = { shape: 'rectangle', widthM: 4, lengthM: 5 };
@@ -39,6 +40,21 @@ describe('what the bass leaves out', () => {
     const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });
     expect(bassNotes(room('open'))).toEqual([expect.stringContaining('1.6 m²')]);
     expect(bassNotes(room('closed'))).toEqual([]);
+  });
+
+  it('in the units a person reads: 1.6 m² is 17.2 square feet, 2.5 m is 8 ft 2 3/8 in (1 in = 25.4 mm)', () => {
+    const door = { id: 'd', kind: 'opening', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
+    const cornersM = [
+      [-2, 0],
+      [2, 0],
+      [0, 5],
+    ];
+    const ceiling = { shape: 'slope', across: 'x', startHeightM: 2, endHeightM: 3 };
+    const project = plain({ room: { plan: { shape: 'polygon', cornersM }, ceiling, openings: [door] } });
+    const [sloping, opening] = bassNotes(project, measuresIn('imperial'));
+    expect(sloping).toContain('level at 8 ft 2 3/8 in,');
+    expect(opening).toContain('(17 sq ft)');
+    expect(bassNotes(project, measuresIn('metric'))).toEqual(bassNotes(project));
   });
 });
 

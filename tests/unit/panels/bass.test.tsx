@@ -57,6 +57,7 @@ describe('where a slice lies', () => {
     const words = (normal: 'x' | 'z', atM: number) => sliceWords({ ...slice, cut: { normal, atM } }, 'metric');
     expect(words('x', -0.4)).toBe('40.0 Hz, standing 0.40 m left of the middle');
     expect(words('x', 0.4)).toBe('40.0 Hz, standing 0.40 m right of the middle');
+    expect(words('x', -0.004)).toBe('40.0 Hz, standing on the middle line');
     expect(words('z', 2)).toBe('40.0 Hz, standing 2.00 m from the front');
     expect(sliceWords({ ...slice, bandHz: [20, 80] }, 'metric')).toBe('mean of 20 to 80 Hz, 1.11 m above the floor');
   });
@@ -150,7 +151,11 @@ describe('curves as drawn and as numbers', () => {
     if (!bass) throw new Error('no bass');
     view.results.setState({ curves: keyed({ frequenciesHz: bass.frequenciesHz, seats: bass.seats, fine: false }) });
     const host = mount(view, <CurvesTable />);
-    expect(host.querySelectorAll('thead th').length).toBe(1 + bass.seats.length);
+    expect([...host.querySelectorAll('thead th')].map((cell) => cell.textContent)).toEqual([
+      'Hz',
+      ...bass.seats.map((_, i) => (i < 3 ? `R1 s${i + 1}` : `R2 s${i - 2}`)),
+    ]);
+    expect(host.querySelector('thead abbr')?.getAttribute('title')).toBe('Row 1, seat 1');
     const rows = host.querySelectorAll('tbody tr');
     expect(rows.length).toBe(40);
     expect(rows[12].querySelector('th')?.textContent).toBe('40.0');
