@@ -1,6 +1,7 @@
 import type { Handle } from '../model/handles/handle.ts';
 import type { Project } from '../model/project.ts';
 import { roomShape } from '../model/room/shape.ts';
+import { undusted } from '../model/snap/lines.ts';
 import { formatQuantity } from './quantities.ts';
 
 const DEGREES = (deg: number): string => `${Math.round(deg)}°`;
@@ -9,6 +10,7 @@ const DEGREES = (deg: number): string => `${Math.round(deg)}°`;
 export const handleValue = (project: Project, { kind, ref, part }: Handle): string | null => {
   const { picture, room, rows } = project;
   const m = (metres: number) => formatQuantity(metres, 'length', project.display.units);
+  const fromFront = (zM: number) => `${m(undusted(zM - roomShape(project).minM[2]))} from the front wall`;
   const row = rows.find(({ id }) => id === ref.id);
   const seat = rows.flatMap(({ seats }) => seats).find(({ id }) => id === ref.id);
   const item = [...room.openings, ...room.patches].find(({ id }) => id === ref.id);
@@ -24,13 +26,13 @@ export const handleValue = (project: Project, { kind, ref, part }: Handle): stri
     case 'pictureOff':
       return `${m(picture.offFrontWallM)} off the wall`;
     case 'rowDistance':
-      return row ? `${m(row.eyeZM)} from the front wall` : null;
+      return row ? fromFront(row.eyeZM) : null;
     case 'riserHeight':
       return row ? `${m(row.floorM)} high` : null;
     case 'riserFront':
-      return row?.riser ? `${m(row.riser.fromZM)} from the front wall` : null;
+      return row?.riser ? fromFront(row.riser.fromZM) : null;
     case 'riserBack':
-      return row?.riser ? `${m(row.riser.toZM)} from the front wall` : null;
+      return row?.riser ? fromFront(row.riser.toZM) : null;
     case 'facing':
       return DEGREES(seat?.facingDeg ?? 0);
     case 'recline':

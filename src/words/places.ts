@@ -1,5 +1,7 @@
 import { extentOf, middleOf } from '../model/extents.ts';
 import type { ItemRef, Project } from '../model/project.ts';
+import { roomShape } from '../model/room/shape.ts';
+import { undusted } from '../model/snap/lines.ts';
 import { formatLength, type UnitSystem } from './quantities-length.ts';
 
 /** Nearer to the middle line than this is on it. */
@@ -13,18 +15,19 @@ const acrossText = (xM: number, units: UnitSystem): string => {
 /** Where a thing stands, in a few words and in the person's units; empty for what has no place of its own. */
 export const placeText = (project: Project, ref: ItemRef, units: UnitSystem): string => {
   const length = (valueM: number): string => formatLength(valueM, units);
+  const fromFront = (zM: number): string => `${length(undusted(zM - roomShape(project).minM[2]))} from the front wall`;
   const { kind, id } = ref;
   if (kind === 'loudspeaker' || kind === 'subwoofer') {
     const found = (kind === 'loudspeaker' ? project.loudspeakers : project.subwoofers).find((one) => one.id === id);
     if (!found) return '';
     const [x, y, z] = found.atM;
-    return `${acrossText(x, units)}, ${length(y)} high, ${length(z)} from the front wall`;
+    return `${acrossText(x, units)}, ${length(y)} high, ${fromFront(z)}`;
   }
   if (kind === 'row' || kind === 'seat') {
     const row = project.rows.find((one) => one.id === id || one.seats.some((seat) => seat.id === id));
     const seat = kind === 'seat' ? row?.seats.find((one) => one.id === id) : undefined;
     if (!row) return '';
-    const eyes = `eyes ${length(seat?.eyeZM ?? row.eyeZM)} from the front wall`;
+    const eyes = `eyes ${fromFront(seat?.eyeZM ?? row.eyeZM)}`;
     if (seat) return `${acrossText(seat.xM, units)}, ${eyes}`;
     return row.floorM > 0 ? `${eyes}, on a riser of ${length(row.floorM)}` : eyes;
   }
@@ -39,5 +42,5 @@ export const placeText = (project: Project, ref: ItemRef, units: UnitSystem): st
   const extent = extentOf(project, ref);
   if (!extent) return '';
   const [x, , z] = middleOf(extent);
-  return `${acrossText(x, units)}, ${length(extent.minM[1])} above the floor, ${length(z)} from the front wall`;
+  return `${acrossText(x, units)}, ${length(extent.minM[1])} above the floor, ${fromFront(z)}`;
 };

@@ -1,7 +1,8 @@
+import type { Vec3 } from '../../math/vec3.ts';
 import { freeId } from '../items.ts';
 import type { Project, Row } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
-import { type Added, nowhere } from './add-place.ts';
+import { type Added, centimetres, nowhere } from './add-place.ts';
 import { duplicateItem } from './duplicate.ts';
 import { setValue } from './edit.ts';
 import { addItem } from './items.ts';
@@ -18,16 +19,23 @@ export const addSeatToRow = (project: Project, rowId: string): Added => {
   return { edit, item: made ? { kind: 'seat', id: made.id } : null };
 };
 
+const SEAT_WIDTH_M = 0.7;
+/** What a row's eyes keep to the wall behind them. */
+const LEAST_TO_WALL_M = 0.7;
+
+/** A seat before the picture, three fifths of the room's length from its front wall. */
 const fresh = (project: Project): Row => {
-  const { minM, maxM } = roomShape(project);
+  const { minM, maxM, nearestInside } = roomShape(project);
   const id = freeId(project, 'row', 'row-1');
+  const wished: Vec3 = [project.picture.centreXM, 0, minM[2] + 0.6 * (maxM[2] - minM[2])];
+  const [x, , z] = nearestInside(wished, [SEAT_WIDTH_M / 2, 0, LEAST_TO_WALL_M]);
   return {
     id,
-    eyeZM: Math.round((minM[2] + 0.6 * (maxM[2] - minM[2])) * 100) / 100,
+    eyeZM: centimetres(z),
     floorM: 0,
     furniture: 'sofa',
-    seat: { widthM: 0.7, panHeightM: 0.43, backHeightM: 0.95 },
-    seats: [{ id: `${id}-1`, xM: 0 }],
+    seat: { widthM: SEAT_WIDTH_M, panHeightM: 0.43, backHeightM: 0.95 },
+    seats: [{ id: `${id}-1`, xM: centimetres(x) }],
   };
 };
 
@@ -54,7 +62,6 @@ const loneChair = ({ rows }: Project): Row | null => {
 
 /** Behind the last row where there is room, else before the first: middle to middle of rows, common practice. */
 const BEHIND_M = 1.2;
-const LEAST_TO_WALL_M = 0.7;
 
 const anotherRow = (project: Project): Row => {
   const row = fresh(project);
@@ -62,7 +69,7 @@ const anotherRow = (project: Project): Row => {
   const eyes = project.rows.map(({ eyeZM }) => eyeZM);
   const behind = Math.max(...eyes) + BEHIND_M;
   const fits = behind <= roomShape(project).maxM[2] - LEAST_TO_WALL_M;
-  return { ...row, eyeZM: Math.round((fits ? behind : Math.min(...eyes) - BEHIND_M) * 100) / 100 };
+  return { ...row, eyeZM: centimetres(fits ? behind : Math.min(...eyes) - BEHIND_M) };
 };
 
 /** A sofa for so many: in the place of the one chair an empty room begins with, else as a row of its own. */

@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../math/vec3.ts';
+import { pictureExtent } from '../extents.ts';
 import { freeId } from '../items.ts';
 import type { ItemRef, Project } from '../project.ts';
 import { roomShape } from '../room/shape.ts';
@@ -61,19 +62,21 @@ const BOX_M: Vec3 = [0.2, 0.35, 0.25];
 const FLAT_M: Vec3 = [0.22, 0.16, 0.22];
 const WIDE_M: Vec3 = [0.5, 0.2, 0.3];
 
+/** A cabinet keeps this far off the wall behind it and the cloth before it. */
+const CLEAR_M = 0.02;
+/** A centre under or over a picture that stands far out hangs no farther from the front wall than this. */
+const FARTHEST_M = 0.4;
+
 /** The centre: behind cloth that lets sound through at the picture's middle, else under the picture, else over it. */
 const centrePlaces = (project: Project, sizeM: Vec3): Vec3[] => {
-  const { picture } = project;
-  const { centreXM, bottomM, widthM, aspect, offFrontWallM, acousticallyTransparent } = picture;
-  const topM = bottomM + widthM / aspect;
-  const zM = Math.max(sizeM[2] / 2 + 0.02, Math.min(offFrontWallM + sizeM[2] / 2, 0.4));
-  const under: Vec3 = [centreXM, bottomM - sizeM[1] / 2 - 0.04, zM];
-  const over: Vec3 = [centreXM, topM + sizeM[1] / 2 + 0.04, zM];
-  const behind: Vec3 = [
-    centreXM,
-    (bottomM + topM) / 2,
-    Math.max(sizeM[2] / 2 + 0.02, offFrontWallM - sizeM[2] / 2 - 0.02),
-  ];
+  const { minM: low, maxM: high } = pictureExtent(project);
+  const { acousticallyTransparent, centreXM, offFrontWallM } = project.picture;
+  const frontZM = roomShape(project).minM[2];
+  const off = (wantedM: number): number => frontZM + Math.max(sizeM[2] / 2 + CLEAR_M, wantedM);
+  const besideZM = off(Math.min(offFrontWallM + sizeM[2] / 2, FARTHEST_M));
+  const under: Vec3 = [centreXM, low[1] - sizeM[1] / 2 - 0.04, besideZM];
+  const over: Vec3 = [centreXM, high[1] + sizeM[1] / 2 + 0.04, besideZM];
+  const behind: Vec3 = [centreXM, (low[1] + high[1]) / 2, off(offFrontWallM - sizeM[2] / 2 - CLEAR_M)];
   return acousticallyTransparent ? [behind, under, over] : [under, over, behind];
 };
 

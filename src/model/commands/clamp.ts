@@ -29,6 +29,9 @@ const clampUnder = ({ ceiling }: RoomShape, place: number, heightM: number, clea
   return tried.find(open) ?? place;
 };
 
+/** Without the dust of binary fractions: a place that was good already is given back as it came. */
+const clean = (valueM: number): number => Number(valueM.toFixed(6)) + 0;
+
 /** The place nearest to `to` where the seat stands within the walls and its sitter's head below the ceiling. */
 export const clampSeatInside = (project: Project, id: string, to: SeatPlace): SeatPlace => {
   const indices = seatIndices(project, id);
@@ -49,5 +52,5 @@ export const clampSeatInside = (project: Project, id: string, to: SeatPlace): Se
     else z = clampUnder(room, z, crownM, (backM - frontM) / 2);
     [x, , z] = room.nearestInside([x, 0, z], [row.seat.widthM / 2, 0, (backM - frontM) / 2]);
   }
-  return to.eyeZM === undefined ? { xM: x } : { xM: x, eyeZM: z - middleM };
+  return to.eyeZM === undefined ? { xM: clean(x) } : { xM: clean(x), eyeZM: clean(z - middleM) };
 };

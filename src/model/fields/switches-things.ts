@@ -1,9 +1,11 @@
 import { type Edit, refuseWords, setValue } from '../commands/edit.ts';
 import { type Key, pathText, valueAt } from '../paths.ts';
-import { planCorners } from '../plan-walls.ts';
-import type { Project, Row, SurfaceTreatment } from '../project.ts';
+import type { Project, SurfaceTreatment } from '../project.ts';
+import { riserOf } from '../riser.ts';
+import { roomShape } from '../room/shape.ts';
 import { SURFACES } from '../schema/room.ts';
 import { referenceSeatId, seatPoses } from '../seating.ts';
+import { undusted } from '../snap/lines.ts';
 import type { Acoustics, Switch } from './switch.ts';
 
 const notThere = (keys: readonly Key[]): Edit => refuseWords(pathText(keys), undefined, 'a part of this project');
@@ -31,42 +33,19 @@ const part = (
 
 const centimetres = (valueM: number): number => Math.round(valueM * 100) / 100;
 
-/** How far behind the eyes of the row before it a platform begins, and before its own row's where there is none. */
-const BEHIND_EYES_M = 0.6;
-
-/** Wall to wall, from behind the row in front to the back wall. */
-const usualRiser = (project: Project, keys: readonly Key[]): Row['riser'] => {
-  const own = project.rows[Number(keys[1])];
-  const corners = planCorners(project);
-  const xs = corners.map(([x]) => x);
-  const zs = corners.map(([, z]) => z);
-  const before = project.rows.filter((row) => row !== own && row.eyeZM < own.eyeZM).map((row) => row.eyeZM);
-  const fromZM = Math.max(0, Math.min(Math.max(0, ...before) + BEHIND_EYES_M, own.eyeZM - BEHIND_EYES_M / 2));
-  return {
-    fromXM: Math.min(...xs),
-    toXM: Math.max(...xs),
-    fromZM: centimetres(fromZM),
-    toZM: Math.max(...zs),
-    steps: [],
-  };
-};
-
-/** A ceiling's lowest height, for what hangs from it. */
-const ceilingM = ({ room: { ceiling } }: Project): number => {
-  if (ceiling.shape === 'flat') return ceiling.heightM;
-  if (ceiling.shape === 'slope') return Math.min(ceiling.startHeightM, ceiling.endHeightM);
-  return Math.max(...ceiling.pointsM.map(([, height]) => height));
-};
+/** A projector's body keeps this far from ceiling and walls. */
+const PROJECTOR_CLEAR_M = 0.3;
 
 /** Under the ceiling on the picture's middle line, far enough for a throw of one and a half picture widths. */
 const usualProjector = (project: Project): Project['picture']['projector'] => {
-  const farM = Math.max(...planCorners(project).map(([, z]) => z)) - 0.3;
+  const { minM, ceilingAtM, nearestInside } = roomShape(project);
   const { centreXM, widthM, offFrontWallM } = project.picture;
-  const zM = Math.min(farM, offFrontWallM + 1.5 * widthM);
+  const zM = minM[2] + offFrontWallM + 1.5 * widthM;
+  const [x, , z] = nearestInside([centreXM, 0, zM], [0, 0, PROJECTOR_CLEAR_M]);
   return {
     lumens: 2000,
     calibratedFraction: 0.6,
-    atM: [centreXM, centimetres(ceilingM(project) - 0.3), centimetres(zM)],
+    atM: [undusted(x), centimetres(ceilingAtM(x, z) - PROJECTOR_CLEAR_M), centimetres(z)],
   };
 };
 
@@ -153,7 +132,7 @@ export const THING_SWITCHES: readonly Switch[] = [
       without: 'wall to wall',
       with: 'by its edges',
     },
-    usualRiser,
+    (project, keys) => riserOf(project, project.rows[Number(keys[1])]),
   ),
   part(
     {

@@ -5,6 +5,7 @@ import type { Edit } from '../commands/edit.ts';
 import { moveSeat } from '../commands/move.ts';
 import { shiftRow } from '../commands/shift.ts';
 import { aimLoudspeaker, facingOf, reclineSeat, turnSeat } from '../commands/stretch.ts';
+import { middleOf, pictureExtent } from '../extents.ts';
 import { isLocked, seatIndices } from '../items.ts';
 import { centreXM, partnerOf } from '../pairs.ts';
 import type { ItemRef, Project } from '../project.ts';
@@ -15,6 +16,9 @@ import type { SnapReason } from '../snap/reason.ts';
 import type { Handle, Pulled, PullOptions } from './handle.ts';
 
 const still = (project: Project): Pulled => ({ edit: { ok: true, project }, reasons: [] });
+
+/** A seat nearer than this to where a line led it stands there; farther off a wall stopped it before. */
+const ARRIVED_M = 1e-3;
 
 /** A seat goes along its row by itself; towards the picture it takes its row with it, unless it has a place of its own. */
 export const pullSeat = (start: Project, ref: ItemRef, byM: Vec3, reachM: number): Pulled => {
@@ -27,8 +31,9 @@ export const pullSeat = (start: Project, ref: ItemRef, byM: Vec3, reachM: number
   const halfM: Vec3 = [row.seat.widthM / 2, 0, 0];
   const snapped = snapPlace(start, { ref, wantedM, startM, halfM, axes: [0, 2], reachM });
   const to = clampSeatInside(start, ref.id, { xM: snapped.atM[0], eyeZM: snapped.atM[2] });
-  const held = to.xM === snapped.atM[0] && to.eyeZM === snapped.atM[2];
-  const reasons = held ? snapped.reasons : [];
+  const there = [to.xM, to.eyeZM ?? z];
+  const arrived = [0, 2].every((axis, i) => Math.abs(there[i] - snapped.atM[axis]) < ARRIVED_M);
+  const reasons = arrived ? snapped.reasons : [];
   if (seat.eyeZM !== undefined) return { edit: moveSeat(start, ref.id, to), reasons };
   const along = moveSeat(start, ref.id, { xM: to.xM });
   if (!along.ok || to.eyeZM === undefined) return { edit: along, reasons };
@@ -68,8 +73,8 @@ export const pullFacing = (start: Project, { ref, atM }: Handle, byM: Vec3, reac
   const { row, seat } = seatPose(start, ...indices);
   const z = seat.eyeZM ?? row.eyeZM;
   const wanted = facingOf(atM[0] + byM[0] - seat.xM, atM[2] + byM[2] - z);
-  const { picture } = start;
-  const toPicture = facingOf(picture.centreXM - seat.xM, picture.offFrontWallM - z);
+  const [pictureXM, , pictureZM] = middleOf(pictureExtent(start));
+  const toPicture = facingOf(pictureXM - seat.xM, pictureZM - z);
   const near = (deg: number) => reachM > 0 && Math.abs(wrapDegrees(wanted - deg)) <= FACING_REACH_DEG;
   if (near(0)) return { edit: turnSeat(start, ref.id, 0), reasons: [{ kind: 'straight' }] };
   if (near(toPicture)) return { edit: turnSeat(start, ref.id, toPicture), reasons: [{ kind: 'toPicture' }] };

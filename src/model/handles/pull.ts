@@ -5,13 +5,14 @@ import { shiftProjector, shiftRow } from '../commands/shift.ts';
 import { moveRiserEdge, raiseCeiling, raiseRow, resizePicture, stretchObject } from '../commands/stretch.ts';
 import { extentOf, middleOf } from '../extents.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
+import { platformOf, riserOf } from '../riser.ts';
 import { roomShape } from '../room/shape.ts';
 import { type Axis, wholeCm } from '../snap/lines.ts';
 import { type Snapped, snapPlace } from '../snap/place.ts';
 import { type Handle, handle, LEVEL, type Pulled, type PullOptions } from './handle.ts';
 import { pullAim, pullFacing, pullRecline, pullSeat } from './pull-seats.ts';
 import { pullCorner, pullEdge, pullSlide, pullWall } from './pull-surfaces.ts';
-import { riserOf, sofaOf } from './things.ts';
+import { sofaOf } from './things.ts';
 
 const sub = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
@@ -79,10 +80,9 @@ const pullRow = (start: Project, { kind, ref, part }: Handle, byM: Vec3, reachM:
     const { atM, reasons } = pointSnap(start, ref, [0, 0, row.eyeZM], byM, [2], reachM);
     return { edit: shiftRow(start, row.id, 0, atM[2] - row.eyeZM), reasons };
   }
-  const riser = riserOf(start, row);
   const edge = part === 'toZM' ? 'toZM' : 'fromZM';
-  const { atM, reasons } = pointSnap(start, ref, [0, 0, riser[edge]], byM, [2], reachM);
-  return { edit: moveRiserEdge(start, row.id, edge, atM[2], riser), reasons };
+  const { atM, reasons } = pointSnap(start, ref, [0, 0, platformOf(start, row)[edge]], byM, [2], reachM);
+  return { edit: moveRiserEdge(start, row.id, edge, atM[2], riserOf(start, row)), reasons };
 };
 
 const pullPictureCorner = (start: Project, { part = '' }: Handle, byM: Vec3, reachM: number): Pulled => {

@@ -3,7 +3,7 @@ import { facingDirection } from '../commands/stretch.ts';
 import { extentOf, middleOf } from '../extents.ts';
 import { isLocked, seatIndices } from '../items.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
-import { roomShape } from '../room/shape.ts';
+import { platformOf } from '../riser.ts';
 import { referenceSeatId, seatPose } from '../seating.ts';
 import { ACROSS, ALONG, type Handle, handle, LEVEL, UP } from './handle.ts';
 
@@ -76,37 +76,13 @@ export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
   ];
 };
 
-/**
- * The platform a raised row stands on when the file gives none, as the contract says: wall to wall, from behind the row in
- * front to the back wall.
- */
-export const riserOf = (project: Project, row: Row): NonNullable<Row['riser']> => {
-  if (row.riser) return row.riser;
-  const { minM, maxM } = roomShape(project);
-  const eyes = row.seats.map((seat) => seat.eyeZM ?? row.eyeZM);
-  const own = Math.min(...eyes);
-  const before = project.rows
-    .filter((other) => other !== row)
-    .flatMap((other) => other.seats.map((seat) => seat.eyeZM ?? other.eyeZM))
-    .filter((z) => z < own);
-  const nearest = Math.max(...before);
-  const fromZM = before.length > 0 ? Math.min(nearest + 0.65, own - 0.75) : own - 1;
-  return {
-    fromXM: minM[0],
-    toXM: maxM[0],
-    fromZM: Number(Math.max(minM[2], fromZM).toFixed(4)),
-    toZM: maxM[2],
-    steps: [],
-  };
-};
-
 export const rowHandles = (project: Project, ref: ItemRef): Handle[] => {
   const row = project.rows.find((one) => one.id === ref.id);
   const extent = extentOf(project, ref);
   if (!row || !extent) return [];
   const [x] = middleOf(extent);
   const distance = handle(ref, 'rowDistance', 'Distance', [x, row.floorM, extent.minM[2]], ALONG, 'moveRow');
-  const riser = riserOf(project, row);
+  const riser = platformOf(project, row);
   const edge = Math.max(riser.fromXM, extent.minM[0] - 0.35);
   const raise = (at: Vec3) => handle(ref, 'riserHeight', 'Floor height', at, UP, 'raiseRow');
   const place = rowPlace(project, row);
@@ -138,8 +114,7 @@ export const objectHandles = (project: Project, ref: ItemRef): Handle[] => {
 export const pictureHandles = (project: Project, ref: ItemRef): Handle[] => {
   const { picture } = project;
   const { minM, maxM } = extentOf(project, ref)!;
-  const [x] = middleOf({ minM, maxM });
-  const z = picture.offFrontWallM;
+  const [x, , z] = middleOf({ minM, maxM });
   const face: Handle['axis'] = { kind: 'surface', right: [1, 0, 0], up: [0, 1, 0] };
   const corner = (part: string, at: Vec3) =>
     handle(ref, 'pictureCorner', 'Picture size', at, face, 'resizePicture', part);

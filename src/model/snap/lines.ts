@@ -27,13 +27,16 @@ export const undusted = (valueM: number): number => {
   return tenths === 0 ? 0 : tenths / 10_000;
 };
 
+/** Of two lines as near as this the first is meant, whatever the last binary digit says. */
+const ALIKE_M = 1e-9;
+
 /** The line that draws a value along one axis: the most meaningful one within its reach, then the nearest. */
 export const lineFor = (valueM: number, axis: Axis, lines: readonly SnapLine[]): SnapLine | null => {
   let best: SnapLine | null = null;
   for (const line of lines) {
     const away = Math.abs(line.atM - valueM);
     if (line.axis !== axis || away > line.reachM) continue;
-    const nearer = best !== null && line.rank === best.rank && away < Math.abs(best.atM - valueM);
+    const nearer = best !== null && line.rank === best.rank && away < Math.abs(best.atM - valueM) - ALIKE_M;
     if (best === null || line.rank < best.rank || nearer) best = line;
   }
   return best;
