@@ -4,6 +4,7 @@ import type { Project } from '../model/project.ts';
 import { type Measures, SI } from './inputs/measures.ts';
 import { openingApproximation, patchesApproximation } from './inputs/patches.ts';
 import { bassApproximation, roomSpec } from './inputs/room-spec.ts';
+import { timesApproximation } from './inputs/stated-times.ts';
 
 /** What is listed and judged in the bass ends here. */
 const HIGHEST_HZ = 200;
@@ -27,4 +28,5 @@ export const bassNotes = (project: Project, measures: Measures = SI): readonly s
     reachApproximation(project),
     openingApproximation(project, measures),
     patchesApproximation(roomSpec(project)),
+    timesApproximation(project),
   ].filter((note) => note !== null);

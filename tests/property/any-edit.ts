@@ -39,6 +39,7 @@ import {
 } from '../../src/model/commands/stretch.ts';
 import { patternKeys } from '../../src/model/fields/field.ts';
 import { FIELDS } from '../../src/model/fields/registry.ts';
+import { DAMPING_SWITCHES } from '../../src/model/fields/switches-damping.ts';
 import { SHAPE_SWITCHES } from '../../src/model/fields/switches-shape.ts';
 import { THING_SWITCHES } from '../../src/model/fields/switches-things.ts';
 import { addLine, removeLine, TABLES } from '../../src/model/fields/tables.ts';
@@ -75,7 +76,7 @@ const anyBy = (random: Random): [number, number, number] => [
   between(random, -0.4, 0.4),
 ];
 const anyRow = (random: Random, project: Project): string => pick(random, project.rows).id;
-const SWITCHES = [...SHAPE_SWITCHES, ...THING_SWITCHES];
+const SWITCHES = [...SHAPE_SWITCHES, ...DAMPING_SWITCHES, ...THING_SWITCHES];
 const WALLS = ['front', 'back', 'left', 'right'] as const;
 const rect = (random: Random) => ({
   fromM: between(random, -0.5, 5),

@@ -47,6 +47,7 @@ const roomFields = ({ room, air }: Project) => [
   room.plan,
   room.ceiling,
   (['front', 'back', 'left', 'right', 'floor', 'ceiling'] as const).map((name) => treatmentFields(room.surfaces[name])),
+  room.reverberationS,
   Object.entries(room.surfaces.walls ?? {}).map(([edge, treatment]) => [edge, treatmentFields(treatment)]),
   room.patches.map((patch) => [
     patch.surface,

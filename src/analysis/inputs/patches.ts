@@ -5,12 +5,13 @@ import type { Vec3 } from '../../math/vec3.ts';
 import type { Opening, Patch, Project } from '../../model/project.ts';
 import { frameOf, pointOn, wallFrame } from '../../model/room/places.ts';
 import { roomShape } from '../../model/room/shape.ts';
+import { openingAbsorption, saysSomething } from './areas.ts';
 import { type Face, facesOf, liesOn } from './boundary.ts';
 import { DAMPING_FACTOR, type Damping } from './damping.ts';
 import { wallOfBox, wallOfPrism } from './engine-walls.ts';
 import { type Measures, SI } from './measures.ts';
 import { disjoint, type Owned } from './rectangles.ts';
-import { openingAbsorption, saysSomething } from './surfaces.ts';
+
 import { defaultFinish, wallAdmittance } from './treatment.ts';
 
 /** Whether nothing closes an opening. */

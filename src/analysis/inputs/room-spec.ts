@@ -7,6 +7,7 @@ import { soundSpeedOf } from '../../model/room.ts';
 import { DAMPING_FACTOR, type Damping } from './damping.ts';
 import { type Measures, SI } from './measures.ts';
 import { roomPatches } from './patches.ts';
+import { asStated } from './stated-times.ts';
 import { defaultFinish, wallAdmittance } from './treatment.ts';
 
 const factors: Readonly<Record<Damping, number>> = { nominal: 1, low: 1 / DAMPING_FACTOR, high: DAMPING_FACTOR };
@@ -27,9 +28,10 @@ interface SectionEdge {
  * upright prism, a rectangle under slopes a prism lying on its side: all exact in shape. A plan that is no rectangle under a
  * ceiling that is not flat is taken as the upright prism of the same volume (`bassApproximation` says so). 'low' and 'high'
  * divide and multiply the real part of every admittance by sqrt(3) and leave the imaginary part. Patches and openings are
- * on it as patches.ts says.
+ * on it as patches.ts says, stated reverberation times in it as stated-times.ts says.
  */
-export const roomSpec = (project: Project, damping: Damping = 'nominal'): RoomSpec => {
+export const roomSpec = (given: Project, damping: Damping = 'nominal'): RoomSpec => {
+  const project = asStated(given);
   const spec = evenSpec(project, damping);
   const patches = roomPatches(project, spec, damping);
   return patches.length > 0 ? { ...spec, patches } : spec;

@@ -1,93 +1,16 @@
-import type { OctaveValues } from '../../engines/acoustics/bands.ts';
-import type { AbsorbingArea, ReverberationInput } from '../../engines/acoustics/reverberation.ts';
-import type { Opening, Patch, Project } from '../../model/project.ts';
+import type { ReverberationInput } from '../../engines/acoustics/reverberation.ts';
+import type { Project } from '../../model/project.ts';
 import { roomShape } from '../../model/room/shape.ts';
 import { soundSpeedOf } from '../../model/room.ts';
-import { type AreaOf, type Face, facesOf, liesOn } from './boundary.ts';
-import { defaultFinish, octaveAbsorption } from './treatment.ts';
-
-const everything: OctaveValues = [1, 1, 1, 1, 1, 1];
+import { treatedAreas } from './areas.ts';
+import { asStated } from './stated-times.ts';
 
 /**
- * What an opening takes from the room's sound: all of it where nothing closes it; else what a window of ordinary glass or,
- * for a door, boards over an air space take (no table read has a row for doors).
+ * The room's volume and boundary for the reverberation formulas, with the damping a person has stated. People, furniture and
+ * the air's own absorption are left out.
  */
-export const openingAbsorption = ({ kind, leaf }: Pick<Opening, 'kind' | 'leaf'>): OctaveValues => {
-  if (kind === 'opening' || leaf !== 'closed') return everything;
-  return octaveAbsorption({ finish: kind === 'window' ? 'glass-window' : 'wood-floor-on-joists' }, '');
-};
-
-interface Piece {
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
-  readonly absorption: OctaveValues;
-}
-
-const pieceOf = (item: Opening | Patch, absorption: OctaveValues): Piece => ({
-  from: [item.fromM, item.bottomM],
-  to: [item.fromM + item.widthM, item.bottomM + item.heightM],
-  absorption,
+export const reverberationInput = (project: Project): ReverberationInput => ({
+  volumeM3: roomShape(project).volumeM3,
+  areas: treatedAreas(asStated(project)),
+  speedMS: soundSpeedOf(project),
 });
-
-const cuts = (pieces: readonly Piece[], axis: 0 | 1): number[] =>
-  [...new Set(pieces.flatMap(({ from, to }) => [from[axis], to[axis]]))].sort((a, b) => a - b);
-
-/**
- * The area each piece keeps when later ones lie over earlier ones: the surface is cut along every edge and each cell goes
- * to the last piece over it. Exact.
- */
-const keptAreas = (pieces: readonly Piece[], areaOf: AreaOf): Float64Array => {
-  const along = cuts(pieces, 0);
-  const up = cuts(pieces, 1);
-  const columns = along.length;
-  const owner = new Int32Array(columns * up.length).fill(-1);
-  pieces.forEach(({ from, to }, index) => {
-    const first = along.indexOf(from[0]);
-    const last = along.indexOf(to[0]);
-    for (let j = up.indexOf(from[1]); j < up.indexOf(to[1]); j += 1)
-      owner.fill(index, j * columns + first, j * columns + Math.max(first, last));
-  });
-  const kept = new Float64Array(pieces.length);
-  for (let j = 0; j + 1 < up.length; j += 1)
-    for (let i = 0; i + 1 < columns; i += 1) {
-      const index = owner[j * columns + i];
-      if (index >= 0) kept[index] += areaOf(along[i], along[i + 1], up[j], up[j + 1]);
-    }
-  return kept;
-};
-
-/** Whether a patch says what it is made of; one that does not is like the surface under it. */
-export const saysSomething = ({ finish, absorption, admittance }: Patch): boolean =>
-  finish !== undefined || absorption !== undefined || admittance !== undefined;
-
-/** One face as areas: its patches, its openings (which lie over patches) and what is left of it. */
-const areasOf = (project: Project, face: Face): AbsorbingArea[] => {
-  const { patches, openings } = project.room;
-  const own = octaveAbsorption(face.treatment, defaultFinish(face.surface));
-  const pieces = [
-    ...patches
-      .filter((patch) => liesOn(project, face, patch))
-      .map((patch) => pieceOf(patch, saysSomething(patch) ? octaveAbsorption(patch, '') : own)),
-    ...openings
-      .filter((opening) => liesOn(project, face, opening))
-      .map((opening) => pieceOf(opening, openingAbsorption(opening))),
-  ];
-  const kept = keptAreas(pieces, face.areaOf);
-  const covered = kept.reduce((sum, area) => sum + area, 0);
-  return [
-    { areaM2: Math.max(0, face.areaM2 - covered), absorption: own },
-    ...pieces.map(({ absorption }, index) => ({ areaM2: kept[index], absorption })),
-  ];
-};
-
-/**
- * The room's volume and boundary for the reverberation formulas. A patch replaces its area of the surface under it, an
- * opening replaces both. People, furniture and the air's own absorption are left out.
- */
-export const reverberationInput = (project: Project): ReverberationInput => {
-  return {
-    volumeM3: roomShape(project).volumeM3,
-    areas: facesOf(project).flatMap((face) => areasOf(project, face)),
-    speedMS: soundSpeedOf(project),
-  };
-};

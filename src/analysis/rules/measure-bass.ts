@@ -1,6 +1,7 @@
 import { aboveFreeFieldRmsDb, CREST_DB } from '../../engines/bass/output.ts';
 import type { Project, Subwoofer } from '../../model/project.ts';
 import { facesOf, treatmentId } from '../inputs/boundary.ts';
+import { asStated } from '../inputs/stated-times.ts';
 import { clampedAbsorption, defaultFinish } from '../inputs/treatment.ts';
 import type { BassReadout } from '../types.ts';
 import { type Context, seatRef } from './context.ts';
@@ -79,7 +80,8 @@ const spread = (context: Context, { meanSpreadDb }: BassReadout): Measurement<Ba
 };
 
 /** The surfaces softer than a plain wall can be, each once however many walls are made like it. */
-const softSurfaces = (project: Project): { readonly id: string; readonly absorption: number }[] => {
+const softSurfaces = (given: Project): { readonly id: string; readonly absorption: number }[] => {
+  const project = asStated(given);
   const found = new Map<string, number>();
   for (const face of facesOf(project)) {
     const absorption = clampedAbsorption(face.treatment, defaultFinish(face.surface));

@@ -17,6 +17,7 @@ export type Quantity =
   | 'angle'
   | 'decibel'
   | 'time'
+  | 'seconds'
   | 'frequency'
   | 'ratio'
   | 'admittance'
@@ -34,6 +35,7 @@ export const UNIT_OF: Readonly<Record<Quantity, string>> = {
   angle: '°',
   decibel: 'dB',
   time: 'ms',
+  seconds: 's',
   frequency: 'Hz',
   ratio: '',
   admittance: '',
@@ -80,6 +82,7 @@ const DEFAULT_STEP: Readonly<Record<Numeric, number>> = {
   angle: 1,
   decibel: 0.5,
   time: 0.1,
+  seconds: 0.05,
   frequency: 1,
   ratio: 0.01,
   admittance: 0.01,

@@ -92,6 +92,12 @@ export const ROOM_FIELDS: readonly Field[] = [
   ...CEILING_FIELDS,
   ...SURFACES.flatMap((surface) => treatment(`room.surfaces.${surface}`)),
   ...treatment('room.surfaces.walls{}'),
+  numberField(
+    'room.reverberationS{}',
+    'Reverberation time',
+    'seconds',
+    'How long sound takes to fall by 60 dB in this octave, measured or wanted. All surfaces are made to fit it.',
+  ),
   textField('room.patches[].id', 'Name', 'A short name of its own for the panel.'),
   ...treatment('room.patches[]'),
   ...onSurface('room.patches', 'panel'),

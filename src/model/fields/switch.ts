@@ -8,6 +8,8 @@ export interface Acoustics {
   absorption(treatment: SurfaceTreatment | undefined, keys: readonly Key[]): Readonly<Record<string, number>>;
   /** Normalised admittance at low frequency, real and imaginary. */
   admittance(treatment: SurfaceTreatment | undefined, keys: readonly Key[]): readonly [number, number];
+  /** Reverberation times by octave, seconds, 125 to 4000 Hz, as the surfaces make them. */
+  times(project: Project): Readonly<Record<string, number>>;
   /** The finish of the list that is nearest to it. */
   finish(treatment: SurfaceTreatment | undefined, keys: readonly Key[]): string;
 }

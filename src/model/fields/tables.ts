@@ -100,6 +100,7 @@ export const addLine = (project: Project, table: Table, keys: readonly Key[]): E
   if (table.add) return table.add(project);
   if (valueAt(project, keys) === undefined) return notThere(keys);
   const fresh = table.fresh(project, keys);
+  bands('room.reverberationS', 'Reverberation time by octave', OCTAVES, 0.5),
   if (!fresh) return { ok: true, project };
   const there = valueAt(project, keys);
   if (!Array.isArray(there)) return setValue(project, [...keys, fresh.key], fresh.value);

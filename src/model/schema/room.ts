@@ -87,6 +87,8 @@ export const room = z.looseObject({
   plan,
   ceiling,
   surfaces,
+  /** Reverberation time by octave, seconds, where it is known better than the finishes tell: measured, or wanted. */
+  reverberationS: byFrequency(0.05, 20).optional(),
   patches: z.array(patch).max(200).default([]),
   openings: z.array(opening).max(200).default([]),
   objects: z.array(object).max(200).default([]),

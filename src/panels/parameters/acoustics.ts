@@ -1,4 +1,6 @@
+import { roomReadout } from '../../analysis/geometry/room.ts';
 import { defaultFinish, octaveAbsorption, wallAdmittance } from '../../analysis/inputs/treatment.ts';
+import { fieldOf } from '../../model/fields/registry.ts';
 import type { Acoustics } from '../../model/fields/switch.ts';
 import { FINISHES } from '../../model/finishes.ts';
 import type { Key } from '../../model/paths.ts';
@@ -10,9 +12,15 @@ const OCTAVES = ['125', '250', '500', '1000', '2000', '4000'] as const;
 const fallbackOf = (keys: readonly Key[]): string =>
   defaultFinish(SURFACES.find((surface) => surface === keys.at(-1)) ?? 'front');
 
+/** A room in which nothing absorbs rings for ever, one that is open all round not at all: neither can be stated. */
+const within = (timeS: number): number => {
+  const { min = 0, max = timeS } = fieldOf('room.reverberationS{}');
+  return Math.min(max, Math.max(min, timeS));
+};
+
 const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals)) + 0;
 
-/** The engines' tables of surfaces, for switching from one way of stating a surface to another. */
+/** The engines' tables of surfaces, for switching from one way of stating surfaces or the room's damping to another. */
 export const acoustics: Acoustics = {
   absorption(treatment, keys) {
     const values = octaveAbsorption(treatment, fallbackOf(keys));
@@ -21,6 +29,10 @@ export const acoustics: Acoustics = {
   admittance(treatment, keys) {
     const [real, imaginary] = wallAdmittance(treatment, fallbackOf(keys));
     return [rounded(real, 4), rounded(imaginary, 4)];
+  },
+  times(project) {
+    const { rt60S } = roomReadout(project);
+    return Object.fromEntries(OCTAVES.map((octave) => [octave, rounded(within(rt60S[octave]), 2)]));
   },
   finish(treatment, keys) {
     if (treatment?.finish !== undefined) return treatment.finish;

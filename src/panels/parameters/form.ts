@@ -2,6 +2,7 @@ import { type Field, patternKeys } from '../../model/fields/field.ts';
 import { ROW_FIGURES } from '../../model/fields/figures.ts';
 import { FIELDS, fieldAt } from '../../model/fields/registry.ts';
 import type { Switch } from '../../model/fields/switch.ts';
+import { DAMPING_SWITCHES } from '../../model/fields/switches-damping.ts';
 import { SHAPE_SWITCHES } from '../../model/fields/switches-shape.ts';
 import { THING_SWITCHES } from '../../model/fields/switches-things.ts';
 import { TABLES, type Table } from '../../model/fields/tables.ts';
@@ -46,9 +47,9 @@ const PATTERN: Readonly<Record<Exclude<ItemKind, 'surface'>, string>> = {
 
 /** What belongs to the room and the project as a whole, shown while nothing is chosen. */
 const WHOLE =
-  /^(?:name|notes|display|air|listening|targets|people|bass|referenceSeat|room\.plan|room\.ceiling)(?:[.[]|$)/;
+  /^(?:name|notes|display|air|listening|targets|people|bass|referenceSeat|room\.plan|room\.ceiling|room\.reverberationS)(?:[.[]|$)/;
 
-const SWITCHES: readonly Switch[] = [...SHAPE_SWITCHES, ...THING_SWITCHES];
+const SWITCHES: readonly Switch[] = [...SHAPE_SWITCHES, ...DAMPING_SWITCHES, ...THING_SWITCHES];
 
 interface Template {
   readonly fields: readonly { readonly field: Field; readonly rest: readonly Key[] }[];

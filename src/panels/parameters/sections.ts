@@ -6,6 +6,7 @@ const HEADINGS: readonly { readonly title: string; readonly holds: RegExp }[] = 
   },
   { title: 'The project', holds: /^(?:name|notes|display\.units|air\.temperatureC)$/ },
   { title: 'Walls and ceiling', holds: /^room\.(?:plan|ceiling)/ },
+  { title: 'Damping', holds: /^room\.reverberationS/ },
   { title: 'Listening', holds: /^(?:listening|targets|referenceSeat|bass)/ },
   { title: 'People', holds: /(?:^|\.)people\./ },
   { title: 'Riser', holds: /\.riser/ },
@@ -31,6 +32,7 @@ export const headingOf = (pattern: string): string => HEADINGS.find(({ holds }) 
 export const HEADING_ORDER: readonly string[] = [
   'The project',
   'Walls and ceiling',
+  'Damping',
   'Place',
   'Size',
   'Made of',

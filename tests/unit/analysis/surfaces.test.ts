@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { openingAbsorption, reverberationInput } from '../../../src/analysis/inputs/surfaces.ts';
+import { openingAbsorption } from '../../../src/analysis/inputs/areas.ts';
+import { reverberationInput } from '../../../src/analysis/inputs/surfaces.ts';
 import { plain } from './rooms.ts';
 
 const room = (over: object) => ({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkProject } from '../../../../src/model/checks/project.ts';
 import { type Edit, setValue } from '../../../../src/model/commands/edit.ts';
+import { DAMPING_SWITCHES } from '../../../../src/model/fields/switches-damping.ts';
 import { SHAPE_SWITCHES } from '../../../../src/model/fields/switches-shape.ts';
 import { THING_SWITCHES } from '../../../../src/model/fields/switches-things.ts';
 import { addLine, removeLine, TABLES } from '../../../../src/model/fields/tables.ts';
@@ -17,7 +18,7 @@ const done = (edit: Edit): Project => {
 };
 
 const switchOf = (pattern: string) => {
-  const found = [...SHAPE_SWITCHES, ...THING_SWITCHES].find((one) => one.pattern === pattern);
+  const found = [...SHAPE_SWITCHES, ...DAMPING_SWITCHES, ...THING_SWITCHES].find((one) => one.pattern === pattern);
   if (!found) throw new Error(pattern);
   return found;
 };
@@ -44,6 +45,16 @@ describe('ways of stating a thing', () => {
     });
     const back = turn(corners, 'room.plan.shape', ['room', 'plan', 'shape'], 'rectangle');
     expect(back.room.plan).toEqual({ shape: 'rectangle', widthM: 4.3, lengthM: 6.1 });
+  });
+
+  it('the damping by what the surfaces make it, or by times that begin as those, octave by octave', () => {
+    const keys = ['room', 'reverberationS'];
+    const before = sampleProject();
+    const times = turn(before, 'room.reverberationS', keys, 'times').room.reverberationS ?? {};
+    expect(Object.keys(times)).toEqual(['125', '250', '500', '1000', '2000', '4000']);
+    for (const timeS of Object.values(times)) expect(timeS * 100).toBeCloseTo(Math.round(timeS * 100), 9);
+    const back = turn(turn(before, 'room.reverberationS', keys, 'times'), 'room.reverberationS', keys, 'surfaces');
+    expect(back.room.reverberationS).toBeUndefined();
   });
 
   it('the ceiling flat, sloping or by its bends keeps its heights', () => {
