@@ -1,5 +1,6 @@
 import type { ItemRef, Row } from '../../model/project.ts';
-import { HIGHEST_STEP_M, type RiserBox, type StandingBox } from '../../shapes/room/riser-boxes.ts';
+import { HIGHEST_STEP_M } from '../../model/riser-steps.ts';
+import type { RiserBox, StandingBox } from '../../shapes/room/riser-boxes.ts';
 import { bodyBoxes } from './boxes.ts';
 import { type Context, rowRef, seatRef } from './context.ts';
 import { footprintBounds, footprints } from './footprints.ts';
@@ -27,20 +28,19 @@ const standingOn = (context: Context, flight: readonly StandingBox[]): Standing[
   return [...chairs, ...bodies.map(({ ref, name }) => ({ ref, name }))];
 };
 
-/** The flights at the left and right end of a platform, as they are drawn. */
-const flightsOf = ({ steps }: RiserBox): StandingBox[][] => [
-  steps.filter((_, index) => index % 2 === 0),
-  steps.filter((_, index) => index % 2 === 1),
-];
-
 const leastGoingM = (flight: readonly StandingBox[]): number =>
   Math.min(...flight.map(({ fromZM, toZM }) => toZM - fromZM));
 
+/** The highest rise of a flight, from what lies before it to its platform. */
+const highestRiseM = (flight: readonly StandingBox[], { topM, riseM }: RiserBox): number => {
+  const tops = [topM - riseM, ...flight.map((step) => step.topM), topM];
+  return Math.max(...tops.slice(1).map((top, i) => top - tops[i]));
+};
+
 /**
  * How far one climbs to a row from what lies before it, or steps down from a higher row there. What is more than a step may
- * rise takes steps between, which are drawn: that is close where at least one of the two flights has its room, every step
- * of it deep enough and nothing standing on it, and missed else. The file's own list of steps has no shape yet and says
- * nothing here.
+ * rise takes steps between, the file's own or those that are drawn without: that is close where at least one flight has its
+ * room, no rise of it too high, every step of it deep enough and nothing standing on it, and missed else.
  */
 export const measureSteps = (context: Context, row: Row, box: RiserBox): Measurement<'riser-step'> => {
   const ahead = context.project.rows.filter(({ eyeZM }) => eyeZM < row.eyeZM);
@@ -48,7 +48,9 @@ export const measureSteps = (context: Context, row: Row, box: RiserBox): Measure
   const dropM = (before?.floorM ?? 0) - row.floorM;
   const riseM = Math.max(box.riseM, dropM);
   const needed = Math.max(0, Math.ceil(riseM / HIGHEST_STEP_M - 1e-9) - 1);
-  const flights = flightsOf(box).filter((flight) => flight.length === needed && leastGoingM(flight) >= LEAST_GOING_M);
+  const flights = box.flights.filter(
+    (flight) => highestRiseM(flight, box) <= HIGHEST_STEP_M + 1e-6 && leastGoingM(flight) >= LEAST_GOING_M,
+  );
   const drawn = needed > 0 && dropM <= box.riseM && flights.length > 0;
   const inTheWay = drawn ? flights.map((flight) => standingOn(context, flight)) : [];
   const room = inTheWay.some((things) => things.length === 0);
@@ -64,8 +66,8 @@ export const measureSteps = (context: Context, row: Row, box: RiserBox): Measure
     },
     causes: [rowRef(row.id), ...blocking.map(({ ref }) => ref)],
     facts: {
-      steps: needed,
-      stepM: riseM / (needed + 1),
+      steps: drawn ? flights[0].length : needed,
+      stepM: drawn ? highestRiseM(flights[0], box) : riseM / (needed + 1),
       goingM: drawn ? leastGoingM(flights[0]) : 0,
       leastGoingM: LEAST_GOING_M,
       inTheWay: blocking.map(({ name }) => name).join(', '),

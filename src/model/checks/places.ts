@@ -38,22 +38,30 @@ export const checkObject = ({ minM, maxM }: RoomObject, field: string): Refusal[
         ],
   );
 
+const EDGES = [
+  ['fromXM', 'toXM'],
+  ['fromZM', 'toZM'],
+] as const;
+
+type Edged = Partial<Record<(typeof EDGES)[number][number], number>>;
+
+/** Edges the wrong way round; one that is left out is as usual and never wrong. */
+const checkEdges = (edged: Edged, field: string): Refusal[] =>
+  EDGES.flatMap(([from, to]) => {
+    const [low, high] = [edged[from], edged[to]];
+    if (low === undefined || high === undefined || low < high) return [];
+    return [
+      { field: `${field}.${to}`, holds: high, allowed: { kind: 'words', words: `more than ${from}, which is ${low}` } },
+    ];
+  });
+
 export const checkRiser = ({ riser }: Row, field: string): Refusal[] => {
   if (!riser) return [];
-  const pairs = [
-    ['fromXM', 'toXM'],
-    ['fromZM', 'toZM'],
-  ] as const;
-  return pairs
-    .filter(([from, to]) => riser[from] >= riser[to])
-    .map(([from, to]) => ({
-      field: `${field}.riser.${to}`,
-      holds: riser[to],
-      allowed: { kind: 'words', words: `more than ${from}, which is ${riser[from]}` },
-    }));
+  const steps = riser.steps.flatMap((step, index) => checkEdges(step, `${field}.riser.steps[${index}]`));
+  return [...checkEdges(riser, `${field}.riser`), ...steps];
 };
 
-/** Sources and ears outside the room, objects and risers turned inside out. */
+/** Sources and ears outside the room, objects, risers and steps turned inside out. */
 export const checkPlaces = (project: Project): Refusal[] => {
   const refusals = [
     ...project.room.objects.flatMap((object, index) => checkObject(object, `room.objects[${index}]`)),

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Opening, Patch, Project, SurfaceTreatment } from '../project.ts';
+import type { Riser } from '../riser.ts';
 import { isLying, wallOfItem } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
 import type { RoomWall } from '../room/walls.ts';
@@ -77,6 +78,17 @@ export const withPlan = (project: Project, plan: Plan, map: EdgeMap): Project =>
   return { ...made, room: { ...next, openings: room.openings.map(moved), patches: room.patches.map(moved) } };
 };
 
+const riserAcross = (riser: Riser, across: (xM: number) => number): Riser => ({
+  ...riser,
+  fromXM: across(riser.fromXM),
+  toXM: across(riser.toXM),
+  steps: riser.steps.map((step) => ({
+    ...step,
+    ...(step.fromXM === undefined ? {} : { fromXM: across(step.fromXM) }),
+    ...(step.toXM === undefined ? {} : { toXM: across(step.toXM) }),
+  })),
+});
+
 /** Every thing moved by so much across the room, the picture and the ceiling's bends included; the walls stay. */
 export const shiftedAcross = (project: Project, byXM: number): Project => {
   const across = (x: number) => tidy(x + byXM);
@@ -101,7 +113,7 @@ export const shiftedAcross = (project: Project, byXM: number): Project => {
     },
     rows: project.rows.map((row) => ({
       ...row,
-      ...(row.riser ? { riser: { ...row.riser, fromXM: across(row.riser.fromXM), toXM: across(row.riser.toXM) } } : {}),
+      ...(row.riser ? { riser: riserAcross(row.riser, across) } : {}),
       seats: row.seats.map((seat) => ({ ...seat, xM: across(seat.xM) })),
     })),
     loudspeakers: project.loudspeakers.map((one) => ({

@@ -1,7 +1,8 @@
 import { degreesOf, radiansOf, wrapDegrees } from '../../math/angles.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import { isLocked, keysOf, seatIndices } from '../items.ts';
-import type { Project, Row } from '../project.ts';
+import type { Project } from '../project.ts';
+import type { Riser } from '../riser.ts';
 import { roomShape } from '../room/shape.ts';
 import { type Edit, setValue } from './edit.ts';
 import { lockedEdit, noSuch } from './move.ts';
@@ -30,10 +31,15 @@ export const resizePicture = (project: Project, widthM: number, held: 'bottom' |
   return setValue(project, ['picture'], { ...picture, widthM: width, bottomM });
 };
 
-/** The riser a row has, or the one it is given by default made plain. */
-export type RiserEdges = NonNullable<Row['riser']>;
-
 const LEAST_RISER_M = 0.3;
+
+/** Steps built against a riser's front edge go with it. */
+const stepsAlong = (steps: Riser['steps'], byM: number): Riser['steps'] =>
+  steps.map((step) => ({
+    ...step,
+    ...(step.fromZM === undefined ? {} : { fromZM: tidy(step.fromZM + byM) }),
+    ...(step.toZM === undefined ? {} : { toZM: tidy(step.toZM + byM) }),
+  }));
 
 /** Moves a riser's front or back edge to a place along the room. `drawn` is the extent it has now. */
 export const moveRiserEdge = (
@@ -41,7 +47,7 @@ export const moveRiserEdge = (
   rowId: string,
   edge: 'fromZM' | 'toZM',
   toM: number,
-  drawn: RiserEdges,
+  drawn: Riser,
 ): Edit => {
   const ref = { kind: 'row', id: rowId } as const;
   const keys = keysOf(project, ref);
@@ -52,7 +58,9 @@ export const moveRiserEdge = (
     edge === 'fromZM'
       ? ([minM[2], drawn.toZM - LEAST_RISER_M] as const)
       : ([drawn.fromZM + LEAST_RISER_M, maxM[2]] as const);
-  return setValue(project, [...keys, 'riser'], { ...drawn, [edge]: tidy(within(toM, ...limits)) });
+  const value = tidy(within(toM, ...limits));
+  const steps = edge === 'fromZM' ? stepsAlong(drawn.steps, value - drawn.fromZM) : drawn.steps;
+  return setValue(project, [...keys, 'riser'], { ...drawn, [edge]: value, steps });
 };
 
 /** How high a row's floor is built; nought takes the riser away from under it. */

@@ -44,6 +44,31 @@ export const SEATING_FIELDS: readonly Field[] = [
   numberField('rows[].riser.toXM', 'Riser right edge', 'length', 'From the middle of the room, negative to the left.'),
   numberField('rows[].riser.fromZM', 'Riser front edge', 'length', 'From the front wall.'),
   numberField('rows[].riser.toZM', 'Riser back edge', 'length', 'From the front wall.'),
+  numberField(
+    'rows[].riser.steps[].fromXM',
+    'Left edge',
+    'length',
+    'From the middle of the room, negative to the left; as usual the edge of the riser.',
+  ),
+  numberField(
+    'rows[].riser.steps[].toXM',
+    'Right edge',
+    'length',
+    'From the middle of the room, negative to the left; as usual the edge of the riser.',
+  ),
+  numberField('rows[].riser.steps[].fromZM', 'Front edge', 'length', 'From the front wall; as usual one tread deep.'),
+  numberField(
+    'rows[].riser.steps[].toZM',
+    'Back edge',
+    'length',
+    'From the front wall; as usual where the next step begins.',
+  ),
+  numberField(
+    'rows[].riser.steps[].heightM',
+    'Top',
+    'length',
+    'The top of the step above the floor of the room; as usual the rise in equal parts.',
+  ),
   flagField('rows[].locked', 'Stays here', 'The row and its seats are not moved, by hand or by a search.'),
   textField('rows[].seats[].id', 'Name', 'A short name of its own for the seat.'),
   placeField(

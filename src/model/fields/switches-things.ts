@@ -2,6 +2,7 @@ import { type Edit, refuseWords, setValue } from '../commands/edit.ts';
 import { type Key, pathText, valueAt } from '../paths.ts';
 import type { Project, SurfaceTreatment } from '../project.ts';
 import { riserOf } from '../riser.ts';
+import { plainSteps, statedSteps } from '../riser-steps.ts';
 import { roomShape } from '../room/shape.ts';
 import { SURFACES } from '../schema/room.ts';
 import { referenceSeatId, seatPoses } from '../seating.ts';
@@ -112,6 +113,25 @@ const treatmentSwitch = (pattern: string): Switch => ({
   },
 });
 
+/** Steps without a list of their own are drawn as usual; with one they are those of the list. */
+const steps: Switch = {
+  pattern: 'rows[].riser.steps',
+  label: 'Steps up',
+  help: 'As usual equal steps at both ends, wherever the riser is higher than one step may be.',
+  ways: [
+    { id: 'usual', word: 'as usual' },
+    { id: 'own', word: 'by their edges' },
+  ],
+  read: (project, keys) => (statedSteps(project.rows[Number(keys[1])]).length > 0 ? 'own' : 'usual'),
+  set(project, keys, way) {
+    const row = project.rows[Number(keys[1])];
+    if (!row) return notThere(keys);
+    if (way === steps.read(project, keys)) return { ok: true, project };
+    const riser = { ...riserOf(project, row), steps: way === 'own' ? plainSteps(project, row) : [] };
+    return setValue(project, keys.slice(0, -1), riser);
+  },
+};
+
 export const THING_SWITCHES: readonly Switch[] = [
   aim,
   part(
@@ -134,6 +154,7 @@ export const THING_SWITCHES: readonly Switch[] = [
     },
     (project, keys) => riserOf(project, project.rows[Number(keys[1])]),
   ),
+  steps,
   part(
     {
       pattern: 'subwoofers[].maxOutput',

@@ -2,6 +2,7 @@ import { appendTo, type Edit, refuseWords, setValue } from '../commands/edit.ts'
 import { insertPlanCorner, removePlanCorner } from '../commands/plan.ts';
 import { type Key, pathText, valueAt } from '../paths.ts';
 import type { Project } from '../project.ts';
+import { anotherStep } from '../riser-steps.ts';
 
 /** A list of the document whose entries are a few numbers each, shown as a table; or a record of numbers by frequency. */
 export interface Table {
@@ -89,9 +90,21 @@ export const TABLES: readonly Table[] = [
     columns: ['.aspect', '.method'],
     fresh: ({ picture }) => ({ key: picture.formats.length, value: { aspect: 2.39, method: 'letterbox' } }),
   },
+  {
+    pattern: 'rows[].riser.steps',
+    title: 'Steps',
+    entry: 'Step',
+    of: 'list',
+    columns: ['.fromXM', '.toXM', '.fromZM', '.toZM', '.heightM'],
+    fresh(project, keys) {
+      const row = project.rows[Number(keys[1])];
+      return row ? { key: row.riser?.steps.length ?? 0, value: anotherStep(project, row) } : null;
+    },
+  },
   bands('subwoofers[].maxOutput.bandsDb', 'Most at 1 m by band', BASS_BANDS, 100),
   ...['front', 'back', 'left', 'right', 'floor', 'ceiling'].map((side) => absorption(`room.surfaces.${side}`)),
   absorption('room.surfaces.walls{}'),
+  bands('room.reverberationS', 'Reverberation time by octave', OCTAVES, 0.5),
   absorption('room.patches[]'),
 ];
 
@@ -100,7 +113,6 @@ export const addLine = (project: Project, table: Table, keys: readonly Key[]): E
   if (table.add) return table.add(project);
   if (valueAt(project, keys) === undefined) return notThere(keys);
   const fresh = table.fresh(project, keys);
-  bands('room.reverberationS', 'Reverberation time by octave', OCTAVES, 0.5),
   if (!fresh) return { ok: true, project };
   const there = valueAt(project, keys);
   if (!Array.isArray(there)) return setValue(project, [...keys, fresh.key], fresh.value);

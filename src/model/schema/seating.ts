@@ -27,12 +27,21 @@ const seat = z.looseObject({
   locked,
 });
 
+/** One step up to a riser; what it leaves out is as usual. `heightM` is its top above the room's floor. */
+const step = z.looseObject({
+  fromXM: coordinate.optional(),
+  toXM: coordinate.optional(),
+  fromZM: coordinate.optional(),
+  toZM: coordinate.optional(),
+  heightM: number(0, 5).optional(),
+});
+
 const riser = z.looseObject({
   fromXM: coordinate,
   toXM: coordinate,
   fromZM: coordinate,
   toZM: coordinate,
-  steps: z.array(z.looseObject({})).max(32).default([]),
+  steps: z.array(step).max(32).default([]),
 });
 
 export const row = z.looseObject({

@@ -261,12 +261,37 @@ describe('the seats’ places and what stands in the room', () => {
       expect(at(0.253).text).toContain('no room before it.');
     });
 
-    it('says nothing of the file’s own list of steps, which has no shape yet', () => {
+    it('says nothing of entries in the file’s own list of steps that state nothing of them', () => {
       const finding = stepOf((project) => ({
         ...project,
         rows: project.rows.map((row) => (row.riser ? { ...row, riser: { ...row.riser, steps: [{}] } } : row)),
       }));
       expect(finding).toEqual(stepOf());
+    });
+
+    it('judges the steps of the file where there are any', () => {
+      const at = (...steps: { heightM: number; fromZM: number }[]) =>
+        stepOf((project) => ({
+          ...project,
+          rows: project.rows.map((row) =>
+            row.riser
+              ? {
+                  ...row,
+                  riser: {
+                    ...row.riser,
+                    steps: steps.map((step) => ({ fromXM: -2.1, toXM: -1.6, toZM: fromZM, ...step })),
+                  },
+                }
+              : row,
+          ),
+        }));
+      const own = at({ heightM: 0.17, fromZM: fromZM - 0.3 });
+      expect(own.verdict).toBe('close');
+      // From 17 cm up to 36 cm it rises 19 cm.
+      expect(own.facts.stepM).toBeCloseTo(0.19, 9);
+      expect(own.facts.goingM).toBeCloseTo(0.3, 9);
+      expect(at({ heightM: 0.2, fromZM: fromZM - 0.3 }).verdict).toBe('missed');
+      expect(at({ heightM: 0.18, fromZM: fromZM - 0.25 }).verdict).toBe('missed');
     });
 
     it('is met where it rises 19.7 cm, close a millimetre higher', () => {

@@ -152,6 +152,31 @@ describe('risers', () => {
     }
   });
 
+  it('builds the steps of the file instead, what they leave out as usual', () => {
+    const withSteps = (steps: NonNullable<ReturnType<typeof demo>['rows'][number]['riser']>['steps']) =>
+      riserBoxes(
+        demo({ rows: demo().rows.map((row) => (row.riser ? { ...row, riser: { ...row.riser, steps } } : row)) }),
+      )[0];
+    const { steps, flights } = withSteps([{ heightM: 0.1 }, { fromXM: -0.4, toXM: 0.4 }]);
+    // The platform begins at 3.95: the upper step one tread of 28 cm before it, the lower one before that.
+    expect(steps).toMatchObject([
+      { fromXM: -2.15, toXM: 2.15, topM: 0.1, baseM: 0 },
+      { fromXM: -0.4, toXM: 0.4, topM: 0.24, baseM: 0 },
+    ]);
+    expect(steps.map(({ fromZM, toZM }) => [fromZM, toZM].map((z) => Math.round(z * 100)))).toEqual([
+      [339, 367],
+      [367, 395],
+    ]);
+    expect(flights).toHaveLength(1);
+    const apart = withSteps([
+      { fromXM: -2, toXM: -1, heightM: 0.18 },
+      { fromXM: 1, toXM: 2, heightM: 0.5 },
+    ]);
+    expect(apart.flights.map((flight) => flight.length)).toEqual([1, 1]);
+    // None is higher than its platform.
+    expect(apart.steps.map(({ topM }) => topM)).toEqual([0.18, 0.36]);
+  });
+
   it('tells how high one stands', () => {
     expect(floorHeightAt(demo(), 0, 2)).toBe(0);
     expect(floorHeightAt(demo(), 0, 5)).toBe(0.36);

@@ -164,3 +164,50 @@ describe('tables of lines', () => {
     expect(done(removeLine(more, tableOf('picture.formats'), keys, project.picture.formats.length))).toEqual(project);
   });
 });
+
+describe('the steps up to a riser', () => {
+  const keys: Key[] = ['rows', 1, 'riser', 'steps'];
+  const table = TABLES.find(({ pattern }) => pattern === 'rows[].riser.steps')!;
+  const riserOf = (project: Project) => project.rows[1].riser!;
+
+  it('are as usual until they are told by their edges, then those that were drawn', () => {
+    const project = sampleProject();
+    const own = turn(project, 'rows[].riser.steps', keys, 'own');
+    // 36 cm up is one step of 18 cm (7 3/4 in at most, IRC R311.7.5) at either end, 28 cm deep and 70 cm wide.
+    const step = { fromZM: 3.67, toZM: 3.95, heightM: 0.18 };
+    expect(riserOf(own).steps).toEqual([
+      { fromXM: -2.15, toXM: -1.45, ...step },
+      { fromXM: 1.45, toXM: 2.15, ...step },
+    ]);
+    expect(turn(own, 'rows[].riser.steps', keys, 'usual')).toEqual(project);
+  });
+
+  it('come with a riser where the row has none yet, one to begin with', () => {
+    const own = turn(sampleProject(), 'rows[].riser.steps', ['rows', 0, 'riser', 'steps'], 'own');
+    expect(own.rows[0].riser).toMatchObject({ fromXM: -2.15, toXM: 2.15, toZM: 6.1 });
+    expect(own.rows[0].riser?.steps).toHaveLength(1);
+  });
+
+  it('are added and taken away line by line; without one they are as usual again', () => {
+    const own = turn(sampleProject(), 'rows[].riser.steps', keys, 'own');
+    const more = done(addLine(own, table, keys));
+    expect(riserOf(more).steps[2]).toEqual({ fromXM: -2.15, toXM: -1.45, fromZM: 3.67, toZM: 3.95, heightM: 0.18 });
+    const less = [2, 1, 0].reduce((from, line) => done(removeLine(from, table, keys, line)), more);
+    expect(less).toEqual(sampleProject());
+    expect(switchOf('rows[].riser.steps').read(less, keys)).toBe('usual');
+  });
+
+  it('are refused in words where an edge lies before the other, or out of range', () => {
+    const own = turn(sampleProject(), 'rows[].riser.steps', keys, 'own');
+    const wrong = setValue(own, [...keys, 0, 'toXM'], -2.2);
+    expect(wrong.ok ? null : wrong.reason).toMatchObject({
+      field: 'rows[1].riser.steps[0].toXM',
+      holds: -2.2,
+      allowed: { words: 'more than fromXM, which is -2.15' },
+    });
+    const high = setValue(own, [...keys, 0, 'heightM'], 5.1);
+    expect(high.ok ? null : high.reason).toMatchObject({ allowed: { kind: 'range', min: 0, max: 5 } });
+    const open = setValue(own, [...keys, 0, 'toXM'], undefined);
+    expect(open.ok && riserOf(open.project).steps[0].toXM).toBeUndefined();
+  });
+});
