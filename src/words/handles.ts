@@ -47,6 +47,11 @@ export const handleValue = (project: Project, { kind, ref, part }: Handle): stri
     }
     case 'ceiling':
       return `${m(roomShape(project).highestM)} high`;
+    case 'bend': {
+      const { ceiling } = room;
+      if (ceiling.shape === 'slope') return `${m(part === '0' ? ceiling.startHeightM : ceiling.endHeightM)} high`;
+      return ceiling.shape === 'profile' ? `${m(ceiling.pointsM[Number(part)][1])} high` : null;
+    }
     case 'wall':
     case 'corner': {
       const { minM, maxM } = roomShape(project);

@@ -16,6 +16,7 @@ const PLAIN = {
   wallMiddle: 'in the middle of the wall',
   straight: 'straight ahead',
   square: 'square with the corner beside it',
+  levelBend: 'level with the bend beside it',
   toPicture: 'facing the middle of the picture',
 } as const;
 

@@ -1,4 +1,5 @@
 import type { CDPSession, Page } from '@playwright/test';
+import { raiseCeiling } from '../../src/model/commands/ceiling.ts';
 import type { Edit } from '../../src/model/commands/edit.ts';
 import { moveLoudspeaker, moveRow, moveSeat, moveSubwoofer } from '../../src/model/commands/move.ts';
 import { moveRoomWall } from '../../src/model/commands/plan.ts';
@@ -6,7 +7,6 @@ import { shiftProjector, shiftRow } from '../../src/model/commands/shift.ts';
 import {
   aimLoudspeaker,
   moveRiserEdge,
-  raiseCeiling,
   raiseRow,
   reclineSeat,
   resizePicture,

@@ -2,6 +2,7 @@ import { addObject } from '../../src/model/commands/add-object.ts';
 import { addToSurface } from '../../src/model/commands/add-opening.ts';
 import { addRow, addSeatToRow } from '../../src/model/commands/add-seating.ts';
 import { addLoudspeaker, addSubwoofer, OFFERED_CHANNELS } from '../../src/model/commands/add-source.ts';
+import { moveCeilingBend, raiseCeiling } from '../../src/model/commands/ceiling.ts';
 import { duplicateItem } from '../../src/model/commands/duplicate.ts';
 import type { Edit } from '../../src/model/commands/edit.ts';
 import { duplicateItems, lockItems, removeItems, shiftItems } from '../../src/model/commands/group.ts';
@@ -30,7 +31,6 @@ import { shiftProjector } from '../../src/model/commands/shift.ts';
 import {
   aimLoudspeaker,
   moveRiserEdge,
-  raiseCeiling,
   raiseRow,
   reclineSeat,
   resizePicture,
@@ -214,6 +214,8 @@ const COMMANDS_OF_THE_MODEL: readonly Make[] = [
     );
   },
   (random, project) => raiseCeiling(project, between(random, -0.2, 0.3)),
+  (random, project) =>
+    moveCeilingBend(project, Math.floor(random() * 4), [between(random, -3, 3), between(random, 0, 4)]),
   (_random, project) => toPolygon(project),
   (random, project) =>
     movePlanCorner(project, Math.floor(random() * 6), [between(random, -3, 3), between(random, -1, 7)]),

@@ -119,19 +119,3 @@ export const stretchObject = (project: Project, id: string, axis: 0 | 1 | 2, end
   const key = end === 'min' ? 'minM' : 'maxM';
   return setValue(project, ['room', 'objects', index], { ...object, [key]: object[key].with(axis, tidy(value)) });
 };
-
-/** The ceiling raised or lowered as a whole: every height of it by the same. */
-export const raiseCeiling = (project: Project, byM: number): Edit => {
-  const { ceiling } = project.room;
-  const lift = (heightM: number) => tidy(heightM + byM);
-  if (ceiling.shape === 'flat')
-    return setValue(project, ['room', 'ceiling'], { ...ceiling, heightM: within(lift(ceiling.heightM), 1.8, 10) });
-  if (ceiling.shape === 'slope')
-    return setValue(project, ['room', 'ceiling'], {
-      ...ceiling,
-      startHeightM: lift(ceiling.startHeightM),
-      endHeightM: lift(ceiling.endHeightM),
-    });
-  const pointsM = ceiling.pointsM.map(([place, heightM]) => [place, lift(heightM)]);
-  return setValue(project, ['room', 'ceiling'], { ...ceiling, pointsM });
-};

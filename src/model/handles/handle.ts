@@ -26,6 +26,7 @@ export type HandleKind =
   | 'wall'
   | 'corner'
   | 'ceiling'
+  | 'bend'
   | 'groupPlace'
   | 'groupHeight';
 

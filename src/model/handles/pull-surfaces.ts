@@ -5,7 +5,7 @@ import { slideOnSurface } from '../commands/shift.ts';
 import type { ItemRef, Opening, Patch, Project } from '../project.ts';
 import { frameOf, type SurfaceFrame } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
-import { wholeCm } from '../snap/lines.ts';
+import { fineM } from '../snap/lines.ts';
 import { snapEdge, snapRect } from '../snap/surface.ts';
 import type { Handle, Pulled } from './handle.ts';
 
@@ -53,17 +53,15 @@ export const pullEdge = (start: Project, { ref, part }: Handle, byM: Vec3, reach
   return { edit: stretchOnSurface(start, ref, side, atM - from), reasons };
 };
 
-const rounded = (valueM: number, reachM: number): number => (reachM > 0 ? wholeCm(valueM) : Number(valueM.toFixed(4)));
-
 /** A wall pushed out or pulled in: the room's width or length comes out in whole centimetres. */
 export const pullWall = (start: Project, { part, axis }: Handle, byM: Vec3, reachM: number): Pulled => {
   const wall = roomShape(start).walls.find(({ edge }) => String(edge) === part);
   if (!wall || axis.kind !== 'line') return still(start);
   const by = dot(byM, axis.direction);
   const { plan } = start.room;
-  if (plan.shape === 'polygon') return { edit: movePlanEdge(start, wall.edge, rounded(by, reachM)), reasons: [] };
+  if (plan.shape === 'polygon') return { edit: movePlanEdge(start, wall.edge, fineM(by, reachM)), reasons: [] };
   const across = wall.surface === 'left' || wall.surface === 'right' ? plan.widthM : plan.lengthM;
-  const to = Math.min(30, Math.max(1.5, rounded(across + by, reachM)));
+  const to = Math.min(30, Math.max(1.5, fineM(across + by, reachM)));
   return { edit: moveRoomWall(start, wall.surface, to - across), reasons: [] };
 };
 
@@ -79,7 +77,7 @@ export const pullCorner = (start: Project, { part }: Handle, byM: Vec3, reachM: 
   const wanted = [plan.cornersM[index][0] + byM[0], plan.cornersM[index][1] + byM[2]] as const;
   const x = square(0, wanted[0]);
   const z = square(1, wanted[1]);
-  const to = [x ?? rounded(wanted[0], reachM), z ?? rounded(wanted[1], reachM)] as const;
+  const to = [x ?? fineM(wanted[0], reachM), z ?? fineM(wanted[1], reachM)] as const;
   const reasons = x !== undefined || z !== undefined ? [{ kind: 'square' } as const] : [];
   return { edit: movePlanCorner(start, index, to), reasons };
 };

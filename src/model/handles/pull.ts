@@ -2,13 +2,14 @@ import type { Vec3 } from '../../math/vec3.ts';
 import type { Edit } from '../commands/edit.ts';
 import { shiftItems } from '../commands/group.ts';
 import { shiftProjector, shiftRow } from '../commands/shift.ts';
-import { moveRiserEdge, raiseCeiling, raiseRow, resizePicture, stretchObject } from '../commands/stretch.ts';
+import { moveRiserEdge, raiseRow, resizePicture, stretchObject } from '../commands/stretch.ts';
 import { extentOf, middleOf } from '../extents.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
 import { platformOf, riserOf } from '../riser.ts';
 import { roomShape } from '../room/shape.ts';
-import { type Axis, wholeCm } from '../snap/lines.ts';
+import { type Axis, fineM } from '../snap/lines.ts';
 import { type Snapped, snapPlace } from '../snap/place.ts';
+import { pullBend, pullCeiling } from './ceiling.ts';
 import { type Handle, handle, LEVEL, type Pulled, type PullOptions } from './handle.ts';
 import { pullAim, pullFacing, pullRecline, pullSeat } from './pull-seats.ts';
 import { pullCorner, pullEdge, pullSlide, pullWall } from './pull-surfaces.ts';
@@ -22,7 +23,6 @@ const halfOf = ({ minM, maxM }: { minM: Vec3; maxM: Vec3 }): Vec3 => [
   (maxM[2] - minM[2]) / 2,
 ];
 const NO_SIZE: Vec3 = [0, 0, 0];
-const fine = (valueM: number, reachM: number): number => (reachM > 0 ? wholeCm(valueM) : Number(valueM.toFixed(4)));
 
 /** Reasons hold only for what came to stand where they led it: a wall may have stopped it before. */
 const withReasons = (edit: Edit, ref: ItemRef, snapped: Snapped): Pulled => {
@@ -74,7 +74,7 @@ const pullRowPlace = (start: Project, row: Row, byM: Vec3, reachM: number): Pull
 const pullRow = (start: Project, { kind, ref, part }: Handle, byM: Vec3, reachM: number): Pulled => {
   const row = start.rows.find(({ id }) => id === ref.id);
   if (!row) return { edit: { ok: true, project: start }, reasons: [] };
-  if (kind === 'riserHeight') return { edit: raiseRow(start, row.id, fine(row.floorM + byM[1], reachM)), reasons: [] };
+  if (kind === 'riserHeight') return { edit: raiseRow(start, row.id, fineM(row.floorM + byM[1], reachM)), reasons: [] };
   if (kind === 'rowPlace') return pullRowPlace(start, row, byM, reachM);
   if (kind === 'rowDistance') {
     const { atM, reasons } = pointSnap(start, ref, [0, 0, row.eyeZM], byM, [2], reachM);
@@ -91,7 +91,7 @@ const pullPictureCorner = (start: Project, { part = '' }: Handle, byM: Vec3, rea
   const up = part.startsWith('upper') ? 1 : -1;
   // Along its diagonal a corner moves half of what the width grows by, and all of what the height grows by.
   const wanted = widthM + (2 * right * byM[0] + up * byM[1] * aspect) / 2;
-  return { edit: resizePicture(start, fine(wanted, reachM), up > 0 ? 'bottom' : 'top'), reasons: [] };
+  return { edit: resizePicture(start, fineM(wanted, reachM), up > 0 ? 'bottom' : 'top'), reasons: [] };
 };
 
 const pullObjectSide = (start: Project, { ref, part }: Handle, byM: Vec3, reachM: number): Pulled => {
@@ -100,19 +100,14 @@ const pullObjectSide = (start: Project, { ref, part }: Handle, byM: Vec3, reachM
   const axis = part === 'x' ? 0 : part === 'y' ? 1 : 2;
   const wanted = object.maxM[axis] + byM[axis];
   const limit = roomShape(start).maxM[axis];
-  const to = reachM > 0 && Math.abs(wanted - limit) <= reachM ? limit : fine(wanted, reachM);
+  const to = reachM > 0 && Math.abs(wanted - limit) <= reachM ? limit : fineM(wanted, reachM);
   return { edit: stretchObject(start, ref.id, axis, 'max', to), reasons: [] };
 };
 
 const pullGroup = (start: Project, handle: Handle, byM: Vec3, { chosen, pairs, reachM }: PullOptions): Pulled => {
   const by: Vec3 =
-    handle.kind === 'groupHeight' ? [0, fine(byM[1], reachM), 0] : [fine(byM[0], reachM), 0, fine(byM[2], reachM)];
+    handle.kind === 'groupHeight' ? [0, fineM(byM[1], reachM), 0] : [fineM(byM[0], reachM), 0, fineM(byM[2], reachM)];
   return { edit: shiftItems(start, chosen, by, pairs), reasons: [] };
-};
-
-const pullCeiling = (start: Project, byM: Vec3, reachM: number): Pulled => {
-  const { highestM } = roomShape(start);
-  return { edit: raiseCeiling(start, fine(highestM + byM[1], reachM) - highestM), reasons: [] };
 };
 
 /**
@@ -163,6 +158,8 @@ export const pullHandle = (start: Project, handle: Handle, byM: Vec3, options: P
       return pullCorner(start, handle, byM, reachM);
     case 'ceiling':
       return pullCeiling(start, byM, reachM);
+    case 'bend':
+      return pullBend(start, handle, byM, reachM);
     case 'groupPlace':
     case 'groupHeight':
       return pullGroup(start, handle, byM, options);

@@ -5,7 +5,8 @@ import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.t
 import { frameOf, isLying, pointOn, topAt } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
 import type { RoomWall } from '../room/walls.ts';
-import { type Handle, type HandleAxis, handle, LEVEL, UP } from './handle.ts';
+import { ceilingHandles } from './ceiling.ts';
+import { type Handle, type HandleAxis, handle, LEVEL } from './handle.ts';
 
 const unit = (direction: Vec3): Vec3 => {
   const length = Math.hypot(...direction);
@@ -46,14 +47,11 @@ const wallHandle = (project: Project, ref: ItemRef, wall: RoomWall): Handle => {
   return handle(ref, 'wall', 'Wall', atM, axis, command, String(edge));
 };
 
-/** A wall moves along its normal, the corners of the plan over the floor, the ceiling up and down. */
+/** A wall moves along its normal, the corners of the plan over the floor, the ceiling and its bends over the section. */
 export const surfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
   const shape = roomShape(project);
   const name = ref.id as SurfaceName;
-  if (name === 'ceiling') {
-    const [x, z] = [(shape.minM[0] + shape.maxM[0]) / 2, (shape.minM[2] + shape.maxM[2]) / 2];
-    return [handle(ref, 'ceiling', 'Ceiling height', [x, shape.ceilingAtM(x, z), z], UP, 'raiseCeiling')];
-  }
+  if (name === 'ceiling') return ceilingHandles(project, ref);
   if (name !== 'floor') {
     const wall = surfaceFrame(project, name, isEdge(name) ? Number(name) : null)?.wall;
     return wall ? [wallHandle(project, ref, wall)] : [];

@@ -27,6 +27,9 @@ export const undusted = (valueM: number): number => {
   return tenths === 0 ? 0 : tenths / 10_000;
 };
 
+/** Where nothing draws a value: whole centimetres, or with snapping let go (a reach of 0) a tenth of a millimetre. */
+export const fineM = (valueM: number, reachM: number): number => (reachM > 0 ? wholeCm(valueM) : undusted(valueM));
+
 /** Of two lines as near as this the first is meant, whatever the last binary digit says. */
 const ALIKE_M = 1e-9;
 

@@ -15,7 +15,8 @@ export type SnapReason =
         | 'wallMiddle'
         | 'straight'
         | 'toPicture'
-        | 'square';
+        | 'square'
+        | 'levelBend';
     }
   | { readonly kind: 'mirror' | 'inLine' | 'sameHeight' | 'sameWallDistance' | 'edgeOf'; readonly of: ItemRef }
   | { readonly kind: 'wallStep'; readonly wall: WallName; readonly distanceM: number }

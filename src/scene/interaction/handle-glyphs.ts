@@ -17,6 +17,7 @@ export const GLYPHS: Readonly<Record<HandleKind, { readonly path: string; readon
   recline: { path: ARROWS, turns: true },
   pictureCorner: { path: SQUARE, turns: false },
   corner: { path: SQUARE, turns: false },
+  bend: { path: SQUARE, turns: false },
   height: { path: ARROWS, turns: true },
   groupHeight: { path: ARROWS, turns: true },
   projectorHeight: { path: ARROWS, turns: true },

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../../src/math/vec3.ts';
+import { raiseCeiling } from '../../../../src/model/commands/ceiling.ts';
 import type { Edit } from '../../../../src/model/commands/edit.ts';
 import { moveLoudspeaker, moveRow } from '../../../../src/model/commands/move.ts';
 import { stretchOnSurface } from '../../../../src/model/commands/on-surface.ts';
@@ -8,7 +9,6 @@ import { shiftRow, slideOnSurface } from '../../../../src/model/commands/shift.t
 import {
   aimLoudspeaker,
   moveRiserEdge,
-  raiseCeiling,
   raiseRow,
   reclineSeat,
   resizePicture,
@@ -195,5 +195,77 @@ describe('a pull is the command it names', () => {
     });
     expect(made(edit).loudspeakers[0].atM[0]).toBeCloseTo(-2.15 + 0.12, 6);
     expect(reasons).toEqual([]);
+  });
+});
+
+describe('the bends of a ceiling', () => {
+  const ceiling: ItemRef = { kind: 'surface', id: 'ceiling' };
+  // Nothing that a lower ceiling would leave outside.
+  const under = (shape: Project['room']['ceiling']): Project => ({
+    ...project,
+    room: { ...project.room, ceiling: shape, openings: [], patches: [], objects: [] },
+    rows: project.rows.slice(0, 1),
+    loudspeakers: [],
+    subwoofers: [],
+  });
+  const roof = under({
+    shape: 'profile',
+    across: 'x',
+    pointsM: [
+      [-2.15, 1.6],
+      [-0.5, 2.7],
+      [0.5, 2.7],
+      [2.15, 1.6],
+    ],
+  });
+  const pointsOf = ({ room }: Project) => (room.ceiling.shape === 'profile' ? room.ceiling.pointsM : []);
+
+  it('are taken hold of one by one, and moved over the section', () => {
+    expect(handlesFor(roof, [ceiling]).map(({ id }) => id)).toEqual([
+      'surface:ceiling/ceiling',
+      ...[0, 1, 2, 3].map((i) => `surface:ceiling/bend:${i}`),
+    ]);
+    const next = pulled(ceiling, 'bend:1', [-0.3, 0.2, 0], false, roof);
+    expect(pointsOf(next)).toEqual([
+      [-2.15, 1.6],
+      [-0.8, 2.9],
+      [0.5, 2.7],
+      [2.15, 1.6],
+    ]);
+    expect(pulled(ceiling, 'bend:1', [0.3, -0.2, 0], false, next)).toEqual(roof);
+  });
+
+  it('stay between their neighbours, whichever side the profile is told from', () => {
+    expect(pointsOf(pulled(ceiling, 'bend:1', [4, 0, 0], false, roof))[1]).toEqual([0.45, 2.7]);
+    const told = under({ shape: 'profile', across: 'x', pointsM: pointsOf(roof).toReversed() });
+    expect(pointsOf(pulled(ceiling, 'bend:1', [4, 0, 0], false, told))[1]).toEqual([2.1, 2.7]);
+    expect(pointsOf(pulled(ceiling, 'bend:1', [-4, 0, 0], false, told))[1]).toEqual([-0.45, 2.7]);
+  });
+
+  it('stop level with the bend beside them, and say so', () => {
+    const low = pulled(ceiling, 'bend:1', [0, 0.3, 0], false, roof);
+    const options = { reachM: 0.03, pairs: false, chosen: [ceiling] };
+    const { edit, reasons } = pullHandle(low, handleOf(ceiling, 'bend:1', low), [0, -0.28, 0], options);
+    expect(made(edit)).toEqual(roof);
+    expect(reasons).toEqual([{ kind: 'levelBend' }]);
+  });
+
+  it('are the ends of a slope, which go up and down', () => {
+    const slope = under({ shape: 'slope', across: 'z', startHeightM: 2.3, endHeightM: 3 });
+    const next = pulled(ceiling, 'bend:1', [0, 0.25, 0], false, slope);
+    expect(next.room.ceiling).toEqual({ shape: 'slope', across: 'z', startHeightM: 2.3, endHeightM: 3.25 });
+    expect(handlesFor(project, [ceiling]).map(({ kind }) => kind)).toEqual(['ceiling']);
+  });
+
+  it('go no farther than a room may be high', () => {
+    const slope = under({ shape: 'slope', across: 'z', startHeightM: 2.3, endHeightM: 3 });
+    expect(pulled(ceiling, 'ceiling', [0, -0.7, 0], false, slope).room.ceiling).toMatchObject({
+      startHeightM: 1.8,
+      endHeightM: 2.5,
+    });
+    expect(pulled(ceiling, 'bend:0', [0, 20, 0], false, slope).room.ceiling).toMatchObject({ startHeightM: 10 });
+    expect(pointsOf(pulled(ceiling, 'ceiling', [0, 20, 0], false, roof)).map(([, height]) => height)).toEqual([
+      8.9, 10, 10, 8.9,
+    ]);
   });
 });
