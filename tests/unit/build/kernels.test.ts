@@ -1,11 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { compileKernel, KERNEL_FILE, kernelModule } from '../../../src/build/kernels.ts';
-import { bytesOf } from '../../../src/engines/bass/kernels/placement-kernel.ts';
+import { compileKernel, KERNELS, kernelFile, kernelModule } from '../../../src/build/kernels.ts';
+import { bytesOf } from '../../../src/engines/bass/kernels/compiled.ts';
 import { PLACEMENT_WASM } from '../../../src/engines/bass/kernels/placement-wasm.ts';
+import { SYMMETRIC_WASM } from '../../../src/engines/bass/kernels/symmetric-wasm.ts';
 
-it('the committed kernel is what its source compiles to, byte for byte', async () => {
-  const binary = await compileKernel();
-  expect(Buffer.from(bytesOf(PLACEMENT_WASM)).equals(Buffer.from(binary))).toBe(true);
-  expect(readFileSync(KERNEL_FILE, 'utf8')).toBe(kernelModule(binary));
-}, 60_000);
+const committed = { placement: PLACEMENT_WASM, symmetric: SYMMETRIC_WASM };
+
+it.each(KERNELS)(
+  'the committed kernel %s is what its source compiles to, byte for byte',
+  async (name) => {
+    const binary = await compileKernel(name);
+    expect(Buffer.from(bytesOf(committed[name])).equals(Buffer.from(binary))).toBe(true);
+    expect(readFileSync(kernelFile(name), 'utf8')).toBe(kernelModule(name, binary));
+  },
+  60_000,
+);

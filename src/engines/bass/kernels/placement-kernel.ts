@@ -1,3 +1,4 @@
+import { compiledKernel, type KernelMemory, PAGE_BYTES } from './compiled.ts';
 import { createPlainKernel } from './placement-plain.ts';
 import { PLACEMENT_WASM } from './placement-wasm.ts';
 
@@ -27,7 +28,7 @@ export interface PlacementKernel {
 }
 
 interface Exports {
-  readonly memory: { readonly buffer: ArrayBuffer; grow(pages: number): number };
+  readonly memory: KernelMemory;
   add(to: number, a: number, b: number, bytes: number): void;
   scores(
     partial: number,
@@ -41,36 +42,6 @@ interface Exports {
   ): void;
 }
 
-/** What is used of WebAssembly: the pure folders compile without the browser's types. */
-declare const WebAssembly:
-  | {
-      Module: new (bytes: Uint8Array) => object;
-      Instance: new (module: object, imports: object) => { readonly exports: Exports };
-    }
-  | undefined;
-
-const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
-
-/** The bytes of a base64 text (RFC 4648, section 4). */
-export const bytesOf = (base64: string): Uint8Array => {
-  const digits = base64.replace(/=+$/, '');
-  const bytes = new Uint8Array(Math.floor((digits.length * 3) / 4));
-  let bits = 0;
-  let held = 0;
-  let count = 0;
-  for (const digit of digits) {
-    held = ((held << 6) | DIGITS.indexOf(digit)) & 0xffffff;
-    bits += 6;
-    if (bits >= 8) {
-      bits -= 8;
-      bytes[count] = (held >> bits) & 0xff;
-      count += 1;
-    }
-  }
-  return bytes;
-};
-
-const PAGE_BYTES = 65_536;
 /** The kernel keeps nothing of its own in memory; the first page is left alone all the same. */
 const FIRST = PAGE_BYTES;
 const FLOAT_BYTES = 4;
@@ -78,23 +49,22 @@ const FLOAT_BYTES = 4;
 const BIT = 2 ** -23;
 
 const createWasmKernel = (floats: number): PlacementKernel | null => {
+  const exports = compiledKernel<Exports>(PLACEMENT_WASM);
+  if (exports === null) return null;
   try {
-    if (WebAssembly === undefined) return null;
-    const { exports } = new WebAssembly.Instance(new WebAssembly.Module(bytesOf(PLACEMENT_WASM)), {});
-    const pages = Math.ceil((FIRST + floats * FLOAT_BYTES) / PAGE_BYTES);
-    exports.memory.grow(pages);
-    const memory = new Float32Array(exports.memory.buffer, FIRST, floats);
-    const byte = (index: number): number => FIRST + index * FLOAT_BYTES;
-    return {
-      place: 'wasm',
-      floats: memory,
-      add: (to, a, b, length) => exports.add(byte(to), byte(a), byte(b), length * FLOAT_BYTES),
-      scores: (partial, fields, stride, count, groups, seats, scale, out) =>
-        exports.scores(byte(partial), byte(fields), stride * FLOAT_BYTES, count, groups, seats, scale * BIT, byte(out)),
-    };
+    exports.memory.grow(Math.ceil((FIRST + floats * FLOAT_BYTES) / PAGE_BYTES));
   } catch {
     return null;
   }
+  const memory = new Float32Array(exports.memory.buffer, FIRST, floats);
+  const byte = (index: number): number => FIRST + index * FLOAT_BYTES;
+  return {
+    place: 'wasm',
+    floats: memory,
+    add: (to, a, b, length) => exports.add(byte(to), byte(a), byte(b), length * FLOAT_BYTES),
+    scores: (partial, fields, stride, count, groups, seats, scale, out) =>
+      exports.scores(byte(partial), byte(fields), stride * FLOAT_BYTES, count, groups, seats, scale * BIT, byte(out)),
+  };
 };
 
 /** A kernel with room for so many floats: compiled where the browser allows it, else its plain twin. */

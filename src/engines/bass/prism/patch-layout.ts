@@ -1,5 +1,5 @@
 import { type Stretch, stretchOf } from '../patches/gauss.ts';
-import { type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
+import { type FunctionsOfPatch, type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
 import { NEAR_END, type PrismPatch } from './patch-division.ts';
 import { liesWithin } from './prism-geometry.ts';
 import type { Section } from './section.ts';
@@ -13,6 +13,8 @@ export interface PrismPatchLayout {
   readonly functions: PatchFunctions;
   /** Integrals of the section's part times phi_i, one row of `size` per distinct part. */
   readonly section: readonly Float64Array[];
+  /** The same function by function: phi_i and part m at i * parts + m. */
+  readonly byFunction: Float64Array;
   /** Per function: its section part and its part along the axis. */
   readonly sectionOf: Int32Array;
   readonly alongOf: Int32Array;
@@ -118,14 +120,16 @@ const layOut = (section: Section, patches: readonly PrismPatch[], k: number): Pr
       }
       along.push({ atM: Float64Array.of(patch.wall === NEAR_END ? 0 : geometry.lengthM), weights: Float64Array.of(1) });
     }
+    const tails =
+      patch.wall >= 0
+        ? edgeTails(section, patch, v, own)
+        : endTails(section, parts.slice(firstPart, firstPart + count));
     for (let f = 0; f < count; f++)
-      for (let g = 0; g < count; g++)
-        tail[(own.start + f) * functions.count + own.start + g] =
-          patch.wall >= 0
-            ? edgeTail(section, patch, v, own.first[f] === own.first[g], own.first[f], own.second[f], own.second[g])
-            : endTail(section, parts[firstPart + f], parts[firstPart + g], f === g);
+      tail.set(tails.subarray(f * count, (f + 1) * count), (own.start + f) * functions.count + own.start);
   });
-  return { functions, section: parts, sectionOf, alongOf, along, tail, places };
+  const byFunction = new Float64Array(size * parts.length);
+  for (const [m, part] of parts.entries()) for (let i = 0; i < size; i++) byFunction[i * parts.length + m] = part[i];
+  return { functions, section: parts, byFunction, sectionOf, alongOf, along, tail, places };
 };
 
 /** Places on a patch as x, y of the section and z along the axis, the first side slowest. */
@@ -148,57 +152,64 @@ const pointsOf = ({ geometry }: Section, patch: PrismPatch, u: Stretch, v: Stret
 const TAIL_REACH = 6;
 
 /**
- * Orders left out on an edge: there the section answers like a half plane, 1 / sqrt(sigma^2), sigma that of the order and of
- * the polynomial along the edge. Derived, for rigid orders.
+ * Orders left out on an edge, for all pairs of a patch's functions: there the section answers like a half plane, 1 / sqrt(sigma^2),
+ * sigma that of the order and of the polynomial along the edge. Derived, for rigid orders.
  */
-const edgeTail = (
+const edgeTails = (
   { geometry, orders }: Section,
   patch: PrismPatch,
   v: Stretch,
-  sameFirst: boolean,
-  first: number,
-  q: number,
-  r: number,
-): number => {
-  if (!sameFirst) return 0;
+  { first, second }: FunctionsOfPatch,
+): Float64Array => {
   const { lengthM } = geometry;
-  const across2 = ((first * Math.PI) / (patch.toM[0] - patch.fromM[0])) ** 2;
+  const count = first.length;
   const fine = stretchOf(v.fromM, v.toM, v.orders, (TAIL_REACH * orders * Math.PI) / lengthM);
   const places = fine.atM.length;
-  let sum = 0;
+  const tails = new Float64Array(count * count);
+  const shown = new Float64Array(v.orders);
   for (let n = orders; n < TAIL_REACH * orders; n++) {
     const step = (n * Math.PI) / lengthM;
-    let a = 0;
-    let b = 0;
+    shown.fill(0);
     for (let j = 0; j < places; j++) {
       const value = Math.cos(step * fine.atM[j]);
-      a += fine.weighted[q * places + j] * value;
-      b += fine.weighted[r * places + j] * value;
+      for (let q = 0; q < v.orders; q++) shown[q] += fine.weighted[q * places + j] * value;
     }
-    sum += (2 * a * b) / (lengthM * Math.sqrt(step * step + across2));
+    for (let f = 0; f < count; f++) {
+      const across = (first[f] * Math.PI) / (patch.toM[0] - patch.fromM[0]);
+      const scale = (2 * shown[second[f]]) / (lengthM * Math.sqrt(step * step + across * across));
+      for (let g = 0; g < count; g++) if (first[g] === first[f]) tails[f * count + g] += scale * shown[second[g]];
+    }
   }
-  return sum;
+  return tails;
 };
 
 /**
- * What an end leaves out: of the functions carried the orders beyond, (2 / pi kappa) atan(kappa / x0) (their sum as an
- * integral), and of the functions not carried the half space's 1 / kappa at half as much again as the last one's. Derived; the
- * second is an estimate.
+ * What an end leaves out, for all pairs of a patch's functions: of the functions carried the orders beyond, (2 / pi kappa)
+ * atan(kappa / x0) (their sum as an integral), and of the functions not carried the half space's 1 / kappa at half as much again as
+ * the last one's. Derived; the second is an estimate.
  */
-const endTail = (
-  { geometry, lambda, size, orders }: Section,
-  a: Float64Array,
-  b: Float64Array,
-  same: boolean,
-): number => {
+const endTails = ({ geometry, lambda, size, orders }: Section, parts: readonly Float64Array[]): Float64Array => {
   const x0 = ((orders - 0.5) * Math.PI) / geometry.lengthM;
-  let missing = same ? 1 : 0;
-  let sum = 0;
-  for (let i = 0; i < size; i++) {
-    const kappa = Math.sqrt(Math.max(1e-12, lambda[i]));
-    const product = a[i] * b[i];
-    missing -= product;
-    sum += (product * 2 * Math.atan(kappa / x0)) / (Math.PI * kappa);
+  const weights = Float64Array.from(lambda, (square) => {
+    const kappa = Math.sqrt(Math.max(1e-12, square));
+    return (2 * Math.atan(kappa / x0)) / (Math.PI * kappa);
+  });
+  const count = parts.length;
+  const tails = new Float64Array(count * count);
+  for (let f = 0; f < count; f++) {
+    for (let g = 0; g <= f; g++) {
+      const [a, b] = [parts[f], parts[g]];
+      let missing = f === g ? 1 : 0;
+      let sum = 0;
+      for (let i = 0; i < size; i++) {
+        const product = a[i] * b[i];
+        missing -= product;
+        sum += product * weights[i];
+      }
+      const tail = sum + missing / (1.5 * Math.sqrt(lambda[size - 1]));
+      tails[f * count + g] = tail;
+      tails[g * count + f] = tail;
+    }
   }
-  return sum + missing / (1.5 * Math.sqrt(lambda[size - 1]));
+  return tails;
 };

@@ -39,16 +39,17 @@ const MOST_STATES = 2000;
 export const createPrismStates = (section: Section, limitBytes: number): PrismStates => {
   const { geometry, orders } = section;
   const states = new Map<string, PrismState>();
+  const walls = packWalls(section);
   const scale = (2 * Math.PI) / geometry.soundSpeed;
   let latest: PrismState | null = null;
   let reversed = new Float64Array(0);
 
   const solved = (kRe: number, kIm: number): PrismState => {
-    const walls = new Float64Array(4);
+    const ends = new Float64Array(4);
     for (let i = 0; i < 4; i += 2) {
       const [re, im] = [geometry.endBeta[i], geometry.endBeta[i + 1]];
-      walls[i] = -(kRe * im + kIm * re) * geometry.lengthM;
-      walls[i + 1] = (kRe * re - kIm * im) * geometry.lengthM;
+      ends[i] = -(kRe * im + kIm * re) * geometry.lengthM;
+      ends[i + 1] = (kRe * re - kIm * im) * geometry.lengthM;
     }
     const near = latest !== null && Math.hypot(kRe - latest.kRe, kIm - latest.kIm) < 0.5 * Math.hypot(kRe, kIm);
     let ratio: readonly [number, number] = [1, 0];
@@ -56,14 +57,14 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
       const square = latest.kRe ** 2 + latest.kIm ** 2;
       ratio = [(kRe * latest.kRe + kIm * latest.kIm) / square, (kIm * latest.kRe - kRe * latest.kIm) / square];
     }
-    const even = shapeClear(geometry.lengthM, orders, walls, near ? latest : null, ratio);
+    const even = shapeClear(geometry.lengthM, orders, ends, near ? latest : null, ratio);
     return { kRe, kIm, even, factors: Array.from({ length: orders }, () => null), bytes: 0 };
   };
 
   const factorOf = (state: PrismState, n: number): Factor => {
     const known = state.factors[n];
     if (known !== null) return known;
-    const factor = factorise(section, state, n);
+    const factor = factorise(section, walls, state, n);
     state.factors[n] = factor;
     state.bytes += factor.numbers.byteLength;
     return factor;
@@ -145,28 +146,61 @@ const shapeClear = (
   );
 };
 
-const factorise = (section: Section, state: PrismState, n: number): Factor => {
-  const { size: all, lambda, wallRe, wallIm, functions, geometry } = section;
+/** Walls' couplings of all functions in descending order, packed as systems are: those of the first m functions are its last part. */
+interface PackedWalls {
+  readonly re: Float64Array;
+  readonly im: Float64Array | null;
+}
+
+const packWalls = ({ size, wallRe, wallIm }: Section): PackedWalls => {
+  const packed = (wall: Float64Array): Float64Array => {
+    const list = new Float64Array((size * (size + 1)) / 2);
+    let at = 0;
+    for (let i = size - 1; i >= 0; i--) for (let j = i; j >= 0; j--, at++) list[at] = wall[i * size + j];
+    return list;
+  };
+  return { re: packed(wallRe), im: wallIm === null ? null : packed(wallIm) };
+};
+
+const factorise = (section: Section, walls: PackedWalls, state: PrismState, n: number): Factor => {
+  const { lambda, functions, geometry } = section;
   const size = functions[n];
   const { kRe, kIm } = state;
   const perL2 = 1 / geometry.lengthM ** 2;
   const shiftRe = state.even.roots.w[2 * n] * perL2 - (kRe * kRe - kIm * kIm);
   const shiftIm = state.even.roots.w[2 * n + 1] * perL2 - 2 * kRe * kIm;
-  const entry = (i: number, j: number, to: Float64Array, at: number): void => {
-    const re = wallRe[i * all + j];
-    const im = wallIm === null ? 0 : wallIm[i * all + j];
-    to[at] = -(kRe * im + kIm * re);
-    to[at + 1] = kRe * re - kIm * im;
-    if (i !== j) return;
-    to[at] += lambda[i] + shiftRe;
-    to[at + 1] += shiftIm;
+  const numbers = new Float64Array(packedLength(size));
+  const fill = (): void => {
+    const wallsFrom = walls.re.length - numbers.length / 2;
+    for (let i = 0; 2 * i < numbers.length; i++) {
+      const re = walls.re[wallsFrom + i];
+      numbers[2 * i] = -kIm * re;
+      numbers[2 * i + 1] = kRe * re;
+    }
+    if (walls.im !== null) {
+      for (let i = 0; 2 * i < numbers.length; i++) {
+        const im = walls.im[wallsFrom + i];
+        numbers[2 * i] -= kRe * im;
+        numbers[2 * i + 1] -= kIm * im;
+      }
+    }
+    for (let i = size - 1, at = 0; i >= 0; at += 2 * (i + 1), i--) {
+      numbers[at] += lambda[i] + shiftRe;
+      numbers[at + 1] += shiftIm;
+    }
   };
-  const packed = new Float64Array(packedLength(size));
-  let at = 0;
-  for (let k = size - 1; k >= 0; k--) for (let j = k; j >= 0; j--, at += 2) entry(k, j, packed, at);
-  if (factoriseSymmetric(size, packed)) return { size, numbers: packed, rows: null };
+  fill();
+  if (factoriseSymmetric(size, numbers)) return { size, numbers, rows: null };
+  fill();
   const full = new Float64Array(2 * size * size);
-  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) entry(i, j, full, 2 * (i * size + j));
+  for (let i = size - 1, at = 0; i >= 0; i--) {
+    for (let j = i; j >= 0; j--, at += 2) {
+      for (const to of [2 * (i * size + j), 2 * (j * size + i)]) {
+        full[to] = numbers[at];
+        full[to + 1] = numbers[at + 1];
+      }
+    }
+  }
   const rows = new Int32Array(size);
   factoriseComplex(size, full, rows);
   return { size, numbers: full, rows };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createDriveSearch, USUAL_BOUNDS } from '../../../../src/engines/bass/drive-search.ts';
-import { bytesOf, createPlacementKernel } from '../../../../src/engines/bass/kernels/placement-kernel.ts';
+import { bytesOf } from '../../../../src/engines/bass/kernels/compiled.ts';
+import { createPlacementKernel } from '../../../../src/engines/bass/kernels/placement-kernel.ts';
 import { createPlainKernel } from '../../../../src/engines/bass/kernels/placement-plain.ts';
 import { choose, combinationAt, createPlacementSearch } from '../../../../src/engines/bass/placement-search.ts';
 import type { UnitResponses } from '../../../../src/engines/bass/room-field.ts';

@@ -38,6 +38,17 @@ describe('the system of coupled patches', () => {
     expect(Math.hypot(...there)).toBeGreaterThan(0.1);
   });
 
+  it('patches that absorb less than their walls beside others that absorb more: pivots are exchanged where they must be', () => {
+    // W + 1 / j k D has nothing on its diagonal: 1 / (j D) = -j / D with k = 1, W_aa = j / D_a; W_ab = 0.5
+    const delta = Float64Array.of(0.5, 0, -0.25, 0);
+    const system = couplePatches(2, Float64Array.of(0, 2, 0.5, 0, 0.5, 0, 0, -4), delta, 1, 0);
+    if (system === null) throw new Error('singular');
+    const y = Float64Array.of(3, 1, -2, 5);
+    answerOfPatches(system, y);
+    // 0.5 y_b = v_a, 0.5 y_a = v_b
+    for (const [i, expected] of [-4, 10, 6, 2].entries()) expect(Math.abs(y[i] - expected)).toBeLessThan(1e-13);
+  });
+
   it('null where the system is singular: 1 + j k W D = 0', () => {
     expect(couplePatches(1, Float64Array.of(0, 1), Float64Array.of(1, 0), 1, 0)).toBeNull();
   });
