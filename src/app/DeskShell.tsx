@@ -15,11 +15,13 @@ import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
 import { useSize } from '../panels/ribbon/useSize.ts';
+import { PictureSeen } from '../panels/seats/PictureSeen.tsx';
 import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
 import { Choice } from '../panels/top/Choice.tsx';
 import { type SheetName, TopLine } from '../panels/top/TopLine.tsx';
 import { useSession, useView } from '../state/view.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { useFormShown } from './useFormShown.ts';
 import { useStageInsets } from './useStageInsets.ts';
 
 const LEFT = 300;
@@ -30,11 +32,20 @@ const SWITCHES = 36;
 /** Between narrow columns they stand in two lines. */
 const TWO_LINES = 88;
 const NARROW = '(max-width: 1229px)';
-const BAND = 150;
-const TALL_BAND = 184;
+const BAND = 178;
+const TALL_BAND = 200;
+/** For fingers: the chairs of a usual room are then as large as a fingertip. */
+const FINGER_BAND = 226;
+/** What of the band's height is not the plan's: the line over it and the air around. */
+const OVER_PLAN = 33;
+const PLAN_WIDTH = 300;
+const FINGER_PX = 32;
 /** Curves or decay over the band, between the columns. */
 const RISE = 292;
 const TALL_RISE = 400;
+
+const FIRST_LINE =
+  'Drag a sofa, a loudspeaker or a subwoofer to move it; sit in any chair of the plan below; drag along the ribbon to sweep the bass.';
 
 interface ColumnProps {
   readonly side: 'left' | 'right';
@@ -100,7 +111,7 @@ const RightColumn = () => {
   );
 };
 
-const Band = () => {
+const Band = ({ finger }: { readonly finger: boolean }) => {
   const band = useRef<HTMLElement>(null);
   const size = useSize(band);
   return (
@@ -108,7 +119,14 @@ const Band = () => {
       {size && (
         <>
           <ErrorBoundary of="the seat plan">
-            <SeatPlan turn="across" maxWidth={300} maxHeight={size.height - 24} />
+            <div className="seat-side">
+              <PictureSeen as="short" />
+              <SeatPlan
+                maxWidth={PLAN_WIDTH}
+                maxHeight={size.height - OVER_PLAN}
+                leastPx={finger ? FINGER_PX : undefined}
+              />
+            </div>
           </ErrorBoundary>
           <ErrorBoundary of="the frequency ribbon">
             <Ribbon />
@@ -125,19 +143,21 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   const mode = useSession((state) => state.mode);
   const cleared = useSession((state) => state.stageCleared);
   const tall = useMedia('(min-height: 960px)');
+  const finger = useMedia('(pointer: coarse)');
   const switches = useMedia(NARROW) ? TWO_LINES : SWITCHES;
   const [open, setOpen] = useState({ overlook: { left: true, right: true }, sit: { left: false, right: false } });
   const { left, right } = open[mode];
   const bassSheet = useSession((state) => state.bassSheet);
   const push = (side: 'left' | 'right', out = !open[mode][side]) =>
     setOpen((now) => ({ ...now, [mode]: { ...now[mode], [side]: out } }));
-  const band = tall ? TALL_BAND : BAND;
+  const band = finger ? FINGER_BAND : tall ? TALL_BAND : BAND;
   const rise = tall ? TALL_RISE : RISE;
   useStageInsets(
     cleared
       ? { left: 0, right: 0, top: 0, bottom: 0 }
       : { left: left ? LEFT : 0, right: right ? RIGHT : 0, top: TOP + switches, bottom: band + (bassSheet ? rise : 0) },
   );
+  useFormShown(left && !cleared);
   const showFindings = () => {
     session.setState({ rightColumn: 'findings' });
     push('right', true);
@@ -176,7 +196,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
         <Notices />
         <Told />
       </div>
-      <div className="float is-low">{!bassSheet && <FirstVisit />}</div>
+      <div className="float is-low">{!bassSheet && <FirstVisit says={FIRST_LINE} />}</div>
       <SliceLegend />
       {bassSheet && (
         <section className="rise" aria-label="Bass over frequency" style={{ height: rise }}>
@@ -185,7 +205,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
           </ErrorBoundary>
         </section>
       )}
-      <Band />
+      <Band finger={finger} />
     </div>
   );
 };

@@ -4,6 +4,7 @@ import { PocketChoice } from '../panels/bass-choice/PocketChoice.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
+import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
 import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
 import { Told } from '../panels/notices/Told.tsx';
@@ -11,12 +12,14 @@ import { Outline } from '../panels/outline/Outline.tsx';
 import { Parameters } from '../panels/parameters/Parameters.tsx';
 import { Ribbon } from '../panels/ribbon/Ribbon.tsx';
 import { useSize } from '../panels/ribbon/useSize.ts';
+import { PictureSeen } from '../panels/seats/PictureSeen.tsx';
 import { SeatPlan } from '../panels/seats/SeatPlan.tsx';
 import { FileButtons } from '../panels/top/FileButtons.tsx';
 import { ClearButton, LightChoice, ModeChoice, OverlaySwitches } from '../panels/top/StageControls.tsx';
 import { History, type SheetName } from '../panels/top/TopLine.tsx';
 import { useDocument, useSession, useView } from '../state/view.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { useFormShown } from './useFormShown.ts';
 import { useStageInsets } from './useStageInsets.ts';
 
 const TABS = [
@@ -28,6 +31,9 @@ const TABS = [
 type Tab = (typeof TABS)[number]['id'];
 
 const TOP = 52;
+const FIRST_LINE = 'Drag a sofa, a loudspeaker or a subwoofer to move it. Tap a chair of the plan, then “Sit here”.';
+/** Chairs of the plan are at least this far apart. */
+const FINGER_PX = 32;
 
 const SeatTab = ({ wide }: { wide: boolean }) => {
   const box = useRef<HTMLDivElement>(null);
@@ -35,7 +41,12 @@ const SeatTab = ({ wide }: { wide: boolean }) => {
   return (
     <>
       <div className="pocket-plan" ref={box}>
-        {size && <SeatPlan turn="across" maxWidth={size.width} maxHeight={wide ? 170 : 260} />}
+        {size && (
+          <div className="seat-side">
+            <PictureSeen as="short" />
+            <SeatPlan maxWidth={size.width} maxHeight={wide ? 192 : 260} leastPx={FINGER_PX} />
+          </div>
+        )}
       </div>
       <SeatCard />
     </>
@@ -79,6 +90,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
   useEffect(() => {
     if (selection && !document.activeElement?.closest('.outline')) scroll.current?.scrollTo(0, 0);
   }, [selection]);
+  useFormShown(tab === 'parameters' && !cleared);
   const size = useSize(sheet);
   useStageInsets({
     left: 0,
@@ -105,6 +117,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         <Notices />
         <Told />
       </div>
+      <div className="float is-low">{!cleared && <FirstVisit says={FIRST_LINE} />}</div>
       {cleared && (
         <button type="button" className="uncover word-button" onClick={() => session.setState({ stageCleared: false })}>
           Bring the panels back

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Vec3 } from '../math/vec3.ts';
 import type { ItemRef } from '../model/project.ts';
+import type { Beside } from '../proposals/beside.ts';
 import { initialSlice, type SliceState } from './slice.ts';
 
 export type ViewMode = 'overlook' | 'sit';
@@ -56,10 +57,14 @@ export interface SessionState {
   /** A point of the bass floor under the pointer: its level, and the value its colour stands for. */
   readonly probe: { readonly atM: Vec3; readonly levelDb: number; readonly value: number } | null;
   readonly rightColumn: 'seat' | 'bass' | 'subwoofers' | 'findings';
+  /** Whether the form of what is chosen is in view: what it offers is then offered nowhere else. */
+  readonly formShown: boolean;
   /** Whether the choice of subwoofers is looked at: its tables are worked out only then. */
   readonly choosing: boolean;
   /** What rises over the band on request. */
   readonly bassSheet: BassSheet | null;
+  /** What is laid over the curves. */
+  readonly beside: Beside;
   /** Of the curves, as a part 1/n of an octave; null for raw. */
   readonly smoothing: Smoothing;
   readonly stageCleared: boolean;
@@ -88,8 +93,10 @@ export const initialSession: SessionState = {
   dragging: null,
   probe: null,
   rightColumn: 'seat',
+  formShown: false,
   choosing: false,
   bassSheet: null,
+  beside: 'nothing',
   smoothing: null,
   stageCleared: false,
   notices: [],

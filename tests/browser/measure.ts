@@ -2,8 +2,8 @@ import type { Page } from '@playwright/test';
 
 /**
  * What is wrong with the boxes of the page as it stands, one line a fault; empty when nothing is cut, overlaps, is too small
- * to meet or too small to read. The chairs of the seat plan are drawn to scale and may be smaller: each is also a line of the
- * outline. `targetPx` is the least height of a thing to press.
+ * to meet or too small to read. `targetPx` is the least height of a thing to press; the chairs of the seat plan, which is true
+ * to scale, may be met within 32 px each way, and no two of them within the same.
  */
 export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =>
   app.evaluate((least) => {
@@ -11,8 +11,11 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
       'button, input, select, textarea, summary, a[href], [role="treeitem"], [role="slider"], [tabindex="0"]';
     /** What the keyboard reaches to scroll it. */
     const REACHED = '[tabindex="0"]';
+    const CHAIR = '.chair';
+    const CHAIR_PX = Math.min(least, 32);
     const faults: string[] = [];
-    const root = document.querySelector<HTMLElement>('dialog[open]') ?? document.body;
+    // What hangs over the rest for a moment may cover it.
+    const root = document.querySelector<HTMLElement>('dialog[open], .add-menu') ?? document.body;
     const seen = (node: Element): boolean =>
       node.checkVisibility({ visibilityProperty: true, opacityProperty: false }) &&
       !node.closest('.unseen, [inert], [hidden]');
@@ -50,6 +53,7 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
 
     const all = [...root.querySelectorAll<HTMLElement>(ACTIVE)].filter((node) => seen(node) && !node.closest('.stage'));
     const met: { node: HTMLElement; box: DOMRect }[] = [];
+    const chairs: { node: HTMLElement; box: DOMRect }[] = [];
     for (const node of all) {
       const hidden = getComputedStyle(node).opacity === '0';
       const marked = node.matches('[type="checkbox"], [type="radio"]');
@@ -73,13 +77,15 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
       // A label is part of what it names; what takes no pointer is met through the drawing under it.
       const label = marked ? ((held as HTMLInputElement).labels?.[0]?.getBoundingClientRect().height ?? 0) : 0;
       const height = Math.max(box.height + higher, label);
+      const width = box.width + wider;
+      const chair = node.matches(CHAIR);
+      if (chair) chairs.push({ node, box: new DOMRect(box.x - wider / 2, box.y - higher / 2, width, height) });
       const throughDrawing = getComputedStyle(held).pointerEvents === 'none';
       const scrolling = node.getAttribute('tabindex') === '0' && !node.matches('button, input, select, [role]');
       if (
         !scrolling &&
         !throughDrawing &&
-        !node.matches('.chair') &&
-        (height < least - 0.5 || box.width + wider < 23.5)
+        (height < (chair ? CHAIR_PX : least) - 0.5 || width < (chair ? CHAIR_PX : 24) - 0.5)
       )
         faults.push(`too small to meet: ${named(held)} ${sized(box)}`);
       const top = Math.max(box.top, clip.top);
@@ -95,6 +101,13 @@ export const faultsOfLayout = (app: Page, targetPx: number): Promise<string[]> =
       if (node.matches(':disabled') || getComputedStyle(node).pointerEvents === 'none') continue;
       if (other.closest('label')?.contains(node) || node.closest('label')?.contains(other)) continue;
       faults.push(`covered: ${named(node)} ${sized(box)} by ${named(other)}`);
+    }
+    for (const [i, a] of chairs.entries()) {
+      for (const b of chairs.slice(i + 1)) {
+        const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+        if (wide > 1 && high > 1) faults.push(`met in one place: ${named(a.node)} and ${named(b.node)}`);
+      }
     }
     for (let i = 0; i < met.length; i += 1) {
       for (let j = i + 1; j < met.length; j += 1) {

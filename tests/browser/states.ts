@@ -39,15 +39,40 @@ const tab = (app: Page, name: string) => app.getByRole('tab', { name, exact: tru
 
 const choosing = (kind: ItemKind, id: string) => (app: Page) => session(app, { selection: { kind, id } });
 
-const sheet = (name: string, key: string): PageState => ({
+/** A sheet over the room, by its key or, having none, by its button. */
+const sheet = (name: string, open: (app: Page) => Promise<unknown>): PageState => ({
   name,
   async enter(app) {
-    await app.keyboard.press(key);
+    await open(app);
     await app.locator('dialog.sheet').waitFor();
   },
   async leave(app) {
     await app.keyboard.press('Escape');
     await app.locator('dialog.sheet').waitFor({ state: 'detached' });
+  },
+});
+
+/** A menu that hangs from the outline's head. Something has been done and is undone again: history has a line then. */
+const menu = (pocket: boolean, name: 'Add' | 'History'): PageState => ({
+  name: `${name.toLowerCase()} menu`,
+  async enter(app) {
+    await probe(app, ({ view }) =>
+      view.document.actions.apply('Rename the project', (project) => ({
+        ok: true,
+        project: { ...project, name: `${project.name}, again` },
+      })),
+    );
+    if (pocket) {
+      await tab(app, 'Parameters');
+      await app.evaluate(() => document.querySelector('.pocket-outline')?.setAttribute('open', ''));
+    }
+    await app.locator('.outline').getByRole('button', { name, exact: true }).click();
+    await app.locator('.add-menu').waitFor();
+  },
+  async leave(app) {
+    await app.keyboard.press('Escape');
+    await app.locator('.add-menu').waitFor({ state: 'detached' });
+    await probe(app, ({ view }) => view.document.actions.undo());
   },
 });
 
@@ -146,8 +171,14 @@ export const pageStates = (pocket: boolean): readonly PageState[] => [
       }),
   },
   { name: 'plan board', enter: (app) => session(app, { planBoard: true }) },
-  sheet('rooms sheet', 'r'),
-  sheet('keys sheet', '?'),
+  menu(pocket, 'Add'),
+  menu(pocket, 'History'),
+  sheet('rooms sheet', (app) => app.keyboard.press('r')),
+  sheet('keys sheet', (app) => app.keyboard.press('?')),
+  sheet('cautions sheet', async (app) => {
+    if (pocket) await tab(app, 'Floor');
+    await app.getByRole('button', { name: 'Before you build', exact: true }).click();
+  }),
   {
     name: 'notices',
     enter: (app) =>

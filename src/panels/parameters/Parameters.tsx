@@ -48,6 +48,8 @@ const WAYS: readonly Option<Way>[] = [
 export const Parameters = () => {
   const project = useRestingProject();
   const selection = useSession((state) => state.selection);
+  // What is done with several at once is offered beside them, not beside the form of the first.
+  const several = useSession(({ alsoSelected, gathering }) => gathering || alsoSelected.length > 0);
   const { sections, name } = useForm();
   const [way, setWay] = useState<Way>('form');
   return (
@@ -57,7 +59,7 @@ export const Parameters = () => {
         <div className="way">
           <Choice quiet label="Parameters as" options={WAYS} value={way} onChoose={(next) => setWay(next)} />
         </div>
-        {selection && <ItemActions item={selection} />}
+        {selection && !several && <ItemActions item={selection} />}
       </header>
       {way === 'dials' ? (
         <Suspense fallback={null}>

@@ -17,10 +17,15 @@ export interface PlanSeat extends PlanRect {
   readonly id: string;
   /** Its place in its row, from 1, as its title says. */
   readonly number: number;
-  readonly turnDeg: number;
+  /** Where its back is on the drawing. */
+  readonly back: 'left' | 'right' | 'top' | 'bottom';
+  /** How far beyond its edges a hand may miss it, pixels to each side and up and down; no two chairs share a place. */
+  readonly reachX: number;
+  readonly reachY: number;
 }
 
 export interface SeatPlanDrawing {
+  readonly turn: PlanTurn;
   readonly width: number;
   readonly height: number;
   readonly picture: PlanRect;
@@ -33,25 +38,90 @@ export interface SeatPlanDrawing {
   readonly objects: readonly (PlanRect & { readonly id: string })[];
 }
 
+/** What a plan may take of the page, pixels. */
+export interface PlanSpace {
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+  /** Chairs are at least this far apart from middle to middle, even if the plan then outgrows its space; 0 for no such wish. */
+  readonly leastPx?: number;
+}
+
 /** How far behind the eyes a chair's middle stands, and how deep it is, metres: enough for a plan this small. */
 const CHAIR_BEHIND_EYE_M = 0.1;
 const CHAIR_DEPTH_M = 0.85;
 /** What begins higher than this hangs: a beam, a lamp over the table. */
 const HANGS_FROM_M = 1.2;
 
-/** The room from above, true to scale, as large as fits. */
+/** Which way is behind a sitter, as steps along x and z: to the nearest quarter of a turn, since chairs are drawn square. */
+const behindOf = (facingDeg: number): readonly [x: number, z: number] => {
+  const quarter = ((Math.round(facingDeg / 90) % 4) + 4) % 4;
+  return (
+    [
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+      [1, 0],
+    ] as const
+  )[quarter];
+};
+
+const sideOf = (turn: PlanTurn, x: number, z: number): PlanSeat['back'] => {
+  const [right, down] = turn === 'across' ? [z, -x] : [x, z];
+  if (right !== 0) return right > 0 ? 'right' : 'left';
+  return down > 0 ? 'bottom' : 'top';
+};
+
+const middleOf = ({ left, top, width, height }: PlanRect) => ({ x: left + width / 2, y: top + height / 2 });
+
+/** A square of this size stands on every chair without touching another's: the least distance of two middles, in metres. */
+const leastApartM = (project: Project): number => {
+  const at = seatPoses(project).map(({ row, seat }) => [seat.xM, seat.eyeZM ?? row.eyeZM] as const);
+  let least = Number.POSITIVE_INFINITY;
+  at.forEach(([x, z], i) => {
+    for (const [otherX, otherZ] of at.slice(i + 1))
+      least = Math.min(least, Math.max(Math.abs(x - otherX), Math.abs(z - otherZ)));
+  });
+  return least;
+};
+
+/** No plan grows beyond this many times its space: two chairs in one place cannot be told apart by any size. */
+const MOST_GROWTH = 4;
+/** A hand may miss a chair by this much wherever no other chair is near. */
+const EASY_PX = 6;
+
+/** How far each chair's edges may be missed: up to `leastPx` across where there is room, never beyond half the gap to another. */
+const withReach = (seats: readonly Omit<PlanSeat, 'reachX' | 'reachY'>[], leastPx: number): readonly PlanSeat[] =>
+  seats.map((seat) => {
+    let reachX = Math.max(EASY_PX, (leastPx - seat.width) / 2);
+    let reachY = Math.max(EASY_PX, (leastPx - seat.height) / 2);
+    const at = middleOf(seat);
+    for (const other of seats) {
+      if (other === seat) continue;
+      const to = middleOf(other);
+      const gapX = Math.abs(at.x - to.x) - (seat.width + other.width) / 2;
+      const gapY = Math.abs(at.y - to.y) - (seat.height + other.height) / 2;
+      if (gapX >= gapY) reachX = Math.min(reachX, Math.max(0, gapX / 2));
+      else reachY = Math.min(reachY, Math.max(0, gapY / 2));
+    }
+    return { ...seat, reachX, reachY };
+  });
+
+/** The room from above, true to scale, as large as fits; lying whichever way is larger unless it is told. */
 export const drawSeatPlan = (
   project: Project,
-  turn: PlanTurn,
-  maxWidth: number,
-  maxHeight: number,
+  { maxWidth, maxHeight, leastPx = 0 }: PlanSpace,
+  wanted?: PlanTurn,
 ): SeatPlanDrawing => {
   const { minM, maxM, corners } = roomShape(project);
   const [leastX, , leastZ] = minM;
   const [widthM, lengthM] = [maxM[0] - leastX, maxM[2] - leastZ];
+  const acrossScale = Math.min(maxWidth / lengthM, maxHeight / widthM);
+  const uprightScale = Math.min(maxWidth / widthM, maxHeight / lengthM);
+  const turn = wanted ?? (uprightScale > acrossScale ? 'upright' : 'across');
   const across = turn === 'across' ? lengthM : widthM;
   const down = turn === 'across' ? widthM : lengthM;
-  const scale = Math.min(maxWidth / across, maxHeight / down);
+  const fitting = turn === 'across' ? acrossScale : uprightScale;
+  const scale = Math.max(fitting, Math.min(leastPx / leastApartM(project), MOST_GROWTH * fitting));
   // Lying across, the picture is at the left: a person facing it has their right hand up.
   const point = (x: number, z: number): readonly [number, number] =>
     turn === 'across' ? [(z - leastZ) * scale, (maxM[0] - x) * scale] : [(x - leastX) * scale, (z - leastZ) * scale];
@@ -64,6 +134,7 @@ export const drawSeatPlan = (
     rect(x - wide / 2, x + wide / 2, z - deep / 2, z + deep / 2);
   const { picture } = project;
   return {
+    turn,
     width: across * scale,
     height: down * scale,
     picture: rect(
@@ -73,12 +144,22 @@ export const drawSeatPlan = (
       leastZ + picture.offFrontWallM + 0.06,
     ),
     outline: project.room.plan.shape === 'polygon' ? corners.map(([x, z]) => point(x, z)) : null,
-    seats: seatPoses(project).map(({ row, seat, seatIndex, facingDeg }) => ({
-      id: seat.id,
-      number: seatIndex + 1,
-      turnDeg: facingDeg,
-      ...around(seat.xM, (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M, row.seat.widthM * 0.94, CHAIR_DEPTH_M),
-    })),
+    seats: withReach(
+      seatPoses(project).map(({ row, seat, seatIndex, facingDeg }) => {
+        const [behindX, behindZ] = behindOf(facingDeg);
+        const x = seat.xM + CHAIR_BEHIND_EYE_M * behindX;
+        const z = (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M * behindZ;
+        const size = [row.seat.widthM * 0.94, CHAIR_DEPTH_M] as const;
+        const [wide, deep] = behindX === 0 ? size : [size[1], size[0]];
+        return {
+          id: seat.id,
+          number: seatIndex + 1,
+          back: sideOf(turn, behindX, behindZ),
+          ...around(x, z, wide, deep),
+        };
+      }),
+      leastPx,
+    ),
     subwoofers: project.subwoofers.map(({ id, atM, sizeM }) => ({ id, ...around(atM[0], atM[2], sizeM[0], sizeM[2]) })),
     objects: project.room.objects
       .filter(({ minM }) => minM[1] < HANGS_FROM_M)
@@ -93,14 +174,13 @@ export type Direction = 'left' | 'right' | 'up' | 'down';
 
 /** The nearest seat that way, looking along the direction first and across it half as much; the same seat at the edge. */
 export const neighbour = (seats: readonly PlanSeat[], id: string, direction: Direction): string => {
-  const middle = ({ left, top, width, height }: PlanRect) => ({ x: left + width / 2, y: top + height / 2 });
   const from = seats.find((seat) => seat.id === id);
   if (!from) return id;
-  const a = middle(from);
+  const a = middleOf(from);
   let best = id;
   let least = Number.POSITIVE_INFINITY;
   for (const seat of seats) {
-    const b = middle(seat);
+    const b = middleOf(seat);
     const horizontal = direction === 'left' || direction === 'right';
     const sign = direction === 'right' || direction === 'down' ? 1 : -1;
     const along = sign * (horizontal ? b.x - a.x : b.y - a.y);

@@ -36,7 +36,7 @@ const TOOLS: readonly { readonly word: string; readonly tool: NonNullable<Sessio
 const wordOf = ({ kind, what }: NonNullable<SessionState['tool']>): string =>
   (TOOLS.find(({ tool }) => tool.kind === kind && tool.what === what)?.word ?? what).toLowerCase();
 
-/** What can be done with what is chosen, beside it. The scene puts it there. */
+/** What can be done with what is chosen and its form does not offer, beside it. The scene puts it there. */
 export const SelectionBar = () => {
   const { session } = useView();
   const actions = useItemActions();
@@ -47,6 +47,7 @@ export const SelectionBar = () => {
   const gathering = useSession((state) => state.gathering);
   const released = useSession((state) => state.pairsReleased);
   const hidden = useSession((state) => state.mode !== 'overlook' || state.dragging !== null || state.planBoard);
+  const formShown = useSession((state) => state.formShown);
   const coarse = useMedia('(pointer: coarse)');
   const chosen = useMemo(() => chosenItems(project, { selection, alsoSelected }), [project, selection, alsoSelected]);
   if (hidden || (chosen.length === 0 && !tool && !gathering)) return null;
@@ -65,10 +66,13 @@ export const SelectionBar = () => {
   const surface = chosen.length === 1 && chosen[0].kind === 'surface';
   const pair = pairOf(project, chosen);
   const locked = allLocked(project, chosen);
-  const own = chosen.filter(copied);
+  const several = chosen.length > 1 || gathering;
+  const own = !several && formShown ? [] : chosen.filter(copied);
+  const gathers = (coarse || gathering) && !surface;
+  if (!several && !surface && !pair && own.length === 0 && !gathers) return null;
   return (
     <div className="selection-bar" data-selection-bar="true" role="toolbar" aria-label="The chosen things">
-      {(chosen.length > 1 || gathering) && <span>{chosen.length} chosen</span>}
+      {several && <span>{chosen.length} chosen</span>}
       {surface && <span>Draw</span>}
       {surface && TOOLS.map(({ word, tool: next }) => button(word, () => session.setState({ tool: next })))}
       {surface && button('Plan', () => session.setState({ planBoard: true }))}
@@ -76,9 +80,8 @@ export const SelectionBar = () => {
       {own.length > 0 && button(coarse ? 'Copy' : 'Duplicate', () => actions.duplicate(chosen))}
       {own.length > 0 && button(locked ? 'Unlock' : 'Lock', () => actions.lock(chosen), locked)}
       {own.length > 0 && !locked && button('Remove', () => actions.remove(chosen))}
-      {(coarse || gathering) &&
-        !surface &&
-        button(gathering ? 'Done' : 'More', () => session.setState({ gathering: !gathering }), gathering)}
+      {gathers &&
+        button(gathering ? 'Done' : 'Choose more', () => session.setState({ gathering: !gathering }), gathering)}
     </div>
   );
 };

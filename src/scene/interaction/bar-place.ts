@@ -24,7 +24,8 @@ export const placeBar = (
   let left = Math.min(Math.max(middle - width / 2, area.left + side), most);
   let top = area.top + area.height - LOW_PX - height;
   const other = standing?.getBoundingClientRect();
-  if (other && other.width > 0 && left < other.right + GAP_PX && other.bottom > top) {
+  const inTheWay = other && other.width > 0 && left < other.right + GAP_PX && left + width > other.left - GAP_PX;
+  if (inTheWay && other.bottom > top) {
     if (other.right + GAP_PX <= most) left = other.right + GAP_PX;
     else top = other.top - GAP_PX - height;
   }

@@ -9,7 +9,7 @@ import type { LineStyle } from './lines.ts';
 import { TONE } from './tones.ts';
 import { useLines } from './use-lines.ts';
 
-const OUTLINE: LineStyle = { widthPx: 1, opacity: 0.6, casing: true, hidden: 0 };
+const OUTLINE: LineStyle = { widthPx: 1.5, casing: true, hidden: 0 };
 const ABOVE_M = 0.004;
 /** A chair in plan, from the middle of its sitter's head: its front edge, its back, and the inside of that back. */
 const AHEAD_M = 0.58;

@@ -15,7 +15,7 @@ import { click, mount, only, press, write } from './mount.tsx';
 describe('seat plan', () => {
   const plan = () => {
     const view = plausibleView();
-    return { view, host: mount(view, <SeatPlan turn="across" maxWidth={300} maxHeight={126} />) };
+    return { view, host: mount(view, <SeatPlan maxWidth={300} maxHeight={126} />) };
   };
 
   it('is one tab stop whose arrows choose and whose Enter sits', () => {
@@ -49,7 +49,7 @@ describe('findings', () => {
     view.session.setState({ mode: 'sit' });
     const host = mount(view, <Findings />);
     expect(only(host, 'section:first-of-type h2').textContent).toBe('Three things to fix first');
-    expect(host.querySelectorAll('section:first-of-type > ol > li').length).toBe(3);
+    expect(host.querySelectorAll('section:first-of-type > ol > li[data-finding]').length).toBe(3);
     const first = host.querySelector<HTMLElement>('[data-finding]');
     const show = [...host.querySelectorAll('button')].find(({ textContent }) => textContent === 'Show me');
     if (show) click(show);
