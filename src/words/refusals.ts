@@ -29,7 +29,7 @@ const insideText = (minM: readonly number[], maxM: readonly number[], units: Uni
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** The id of the innermost thing on the way to a field. */
-const ownerOf = (project: Project, path: string): string | undefined => {
+export const ownerOf = (project: Project, path: string): string | undefined => {
   const keys = pathKeys(path) ?? [];
   for (let depth = keys.length; depth > 0; depth--) {
     const id = valueAt(project, [...keys.slice(0, depth), 'id']);

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../math/vec3.ts';
-import type { Opening, Patch, Project, SurfaceTreatment } from '../project.ts';
+import type { Opening, Patch, Project, Row, SurfaceTreatment } from '../project.ts';
 import type { Riser } from '../riser.ts';
 import { isLying, wallOfItem } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
@@ -78,44 +78,66 @@ export const withPlan = (project: Project, plan: Plan, map: EdgeMap): Project =>
   return { ...made, room: { ...next, openings: room.openings.map(moved), patches: room.patches.map(moved) } };
 };
 
-const riserAcross = (riser: Riser, across: (xM: number) => number): Riser => ({
+/** Adds to a coordinate, if there is one. */
+type Shift = (valueM: number) => number;
+
+const shiftedStep = (step: Riser['steps'][number], x: Shift, z: Shift): Riser['steps'][number] => {
+  const next = { ...step };
+  if (step.fromXM !== undefined) next.fromXM = x(step.fromXM);
+  if (step.toXM !== undefined) next.toXM = x(step.toXM);
+  if (step.fromZM !== undefined) next.fromZM = z(step.fromZM);
+  if (step.toZM !== undefined) next.toZM = z(step.toZM);
+  return next;
+};
+
+const shiftedRiser = (riser: Riser, x: Shift, z: Shift): Riser => ({
   ...riser,
-  fromXM: across(riser.fromXM),
-  toXM: across(riser.toXM),
-  steps: riser.steps.map((step) => ({
-    ...step,
-    ...(step.fromXM === undefined ? {} : { fromXM: across(step.fromXM) }),
-    ...(step.toXM === undefined ? {} : { toXM: across(step.toXM) }),
+  fromXM: x(riser.fromXM),
+  toXM: x(riser.toXM),
+  fromZM: z(riser.fromZM),
+  toZM: z(riser.toZM),
+  steps: riser.steps.map((step) => shiftedStep(step, x, z)),
+});
+
+const shiftedRow = (row: Row, x: Shift, z: Shift): Row => ({
+  ...row,
+  eyeZM: z(row.eyeZM),
+  ...(row.riser ? { riser: shiftedRiser(row.riser, x, z) } : {}),
+  seats: row.seats.map((seat) => ({
+    ...seat,
+    xM: x(seat.xM),
+    ...(seat.eyeZM === undefined ? {} : { eyeZM: z(seat.eyeZM) }),
   })),
 });
 
-/** Every thing moved by so much across the room, the picture and the ceiling's bends included; the walls stay. */
-export const shiftedAcross = (project: Project, byXM: number): Project => {
-  const across = (x: number) => tidy(x + byXM);
-  const point = ([x, y, z]: Vec3): [number, number, number] => [across(x), y, z];
+/**
+ * Every thing moved by so much across and along the room, the ceiling's bends included; the walls stay, and the picture
+ * goes along the front wall but keeps its distance from it.
+ */
+export const shiftedInside = (project: Project, byXM: number, byZM: number): Project => {
+  const x: Shift = (valueM) => tidy(valueM + byXM);
+  const z: Shift = (valueM) => tidy(valueM + byZM);
+  const point = (atM: Vec3): [number, number, number] => [x(atM[0]), atM[1], z(atM[2])];
   const { room, picture } = project;
   const { ceiling } = room;
-  const bent = ceiling.shape === 'profile' && ceiling.across === 'x';
+  const bend = ceiling.shape === 'profile' && ceiling.across === 'x' ? x : z;
   const { projector } = picture;
   return {
     ...project,
     room: {
       ...room,
-      ceiling: bent
-        ? { ...ceiling, pointsM: ceiling.pointsM.map(([x, y]): [number, number] => [across(x), y]) }
-        : ceiling,
+      ceiling:
+        ceiling.shape === 'profile'
+          ? { ...ceiling, pointsM: ceiling.pointsM.map(([at, heightM]): [number, number] => [bend(at), heightM]) }
+          : ceiling,
       objects: room.objects.map((object) => ({ ...object, minM: point(object.minM), maxM: point(object.maxM) })),
     },
     picture: {
       ...picture,
-      centreXM: across(picture.centreXM),
+      centreXM: x(picture.centreXM),
       ...(projector ? { projector: { ...projector, atM: point(projector.atM) } } : {}),
     },
-    rows: project.rows.map((row) => ({
-      ...row,
-      ...(row.riser ? { riser: riserAcross(row.riser, across) } : {}),
-      seats: row.seats.map((seat) => ({ ...seat, xM: across(seat.xM) })),
-    })),
+    rows: project.rows.map((row) => shiftedRow(row, x, z)),
     loudspeakers: project.loudspeakers.map((one) => ({
       ...one,
       atM: point(one.atM),

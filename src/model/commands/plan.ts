@@ -2,10 +2,11 @@ import type { Point2 } from '../../math/polyline.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import { checkProject } from '../checks/project.ts';
 import { extentOf } from '../extents.ts';
-import type { ItemRef, Project } from '../project.ts';
+import type { ItemRef, Opening, Patch, Project } from '../project.ts';
+import { isLying } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
 import { planOf, type WallName } from '../room/walls.ts';
-import { type EdgeMap, shiftedAcross, tidy, withPlan } from './carry.ts';
+import { type EdgeMap, shiftedInside, tidy, withPlan } from './carry.ts';
 import { accept, type Edit, refuse, refuseWords } from './edit.ts';
 
 const same: EdgeMap = (edge) => [edge];
@@ -192,27 +193,34 @@ export const setRectangle = (project: Project, widthM: number, lengthM: number):
   return settled(project, withPlan(project, plan, map));
 };
 
-/** What is measured from the left wall, when that moves away by so much. */
-const aside = (project: Project, byM: number): Project => {
-  const moved = <Item extends { surface: string; fromM: number }>(item: Item): Item =>
-    item.surface === 'left' || item.surface === 'right' ? item : { ...item, fromM: tidy(item.fromM + byM) };
+/** What is measured from the left or the front wall, when that moves away by so much. */
+const aside = (project: Project, wall: 'left' | 'front', byM: number): Project => {
+  const moved = <Item extends Opening | Patch>(item: Item): Item => {
+    const side = item.surface === 'left' || item.surface === 'right';
+    if (wall === 'left') return side ? item : { ...item, fromM: tidy(item.fromM + byM) };
+    if (isLying(item.surface)) return { ...item, bottomM: tidy(item.bottomM + byM) };
+    return side ? { ...item, fromM: tidy(item.fromM + byM) } : item;
+  };
   const { room } = project;
   return { ...project, room: { ...room, openings: room.openings.map(moved), patches: room.patches.map(moved) } };
 };
 
 /**
- * Moves one wall of a rectangle outwards by so much (inwards where negative). Everything keeps its place against the front
- * wall and, across the room, where it stands. Refused where something would be left outside, by its name.
+ * Moves one wall of a rectangle outwards by so much (inwards where negative). Everything else stands still: the document's
+ * axes go with the room's middle and its front wall, so that numbers change where those move. What hangs on the wall goes
+ * with it, the picture with the front wall. Refused where something would be left outside, by its name.
  */
 export const moveRoomWall = (project: Project, wall: WallName, byM: number): Edit => {
   const { plan } = project.room;
   if (plan.shape !== 'rectangle') return refuseWords('room.plan.shape', plan.shape, 'a rectangle');
   if (byM === 0) return { ok: true, project };
-  if (wall === 'front' || wall === 'back') return setRectangle(project, plan.widthM, plan.lengthM + byM);
-  const widthM = tidy(plan.widthM + byM);
-  const bad = badSide('widthM', widthM);
+  const across = wall === 'left' || wall === 'right';
+  const widthM = tidy(plan.widthM + (across ? byM : 0));
+  const lengthM = tidy(plan.lengthM + (across ? 0 : byM));
+  const bad = badSide('widthM', widthM) ?? badSide('lengthM', lengthM);
   if (bad) return bad;
-  const shifted = shiftedAcross(project, wall === 'left' ? byM / 2 : -byM / 2);
-  const made = wall === 'left' ? aside(shifted, byM) : shifted;
-  return settled(project, { ...made, room: { ...made.room, plan: { ...plan, widthM } } });
+  const [byXM, byZM] = { left: [byM / 2, 0], right: [-byM / 2, 0], front: [0, byM], back: [0, 0] }[wall];
+  const shifted = shiftedInside(project, byXM, byZM);
+  const made = wall === 'left' || wall === 'front' ? aside(shifted, wall, byM) : shifted;
+  return settled(project, { ...made, room: { ...made.room, plan: { ...plan, widthM, lengthM } } });
 };

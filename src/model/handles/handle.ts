@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Edit } from '../commands/edit.ts';
 import type { ItemRef } from '../project.ts';
+import type { Refusal } from '../refusal.ts';
 import type { SnapReason } from '../snap/reason.ts';
 
 export type HandleKind =
@@ -65,6 +66,8 @@ export interface PullOptions {
 export interface Pulled {
   readonly edit: Edit;
   readonly reasons: readonly SnapReason[];
+  /** What kept it from going all the way, where it went as far as it may. */
+  readonly stopped?: Refusal;
 }
 
 export const UP: HandleAxis = { kind: 'line', direction: [0, 1, 0] };

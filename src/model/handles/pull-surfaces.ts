@@ -1,4 +1,5 @@
 import { dot, type Vec3 } from '../../math/vec3.ts';
+import type { Edit } from '../commands/edit.ts';
 import { type Side, stretchOnSurface } from '../commands/on-surface.ts';
 import { movePlanCorner, movePlanEdge, moveRoomWall } from '../commands/plan.ts';
 import { slideOnSurface } from '../commands/shift.ts';
@@ -6,14 +7,17 @@ import type { ItemRef, Opening, Patch, Project } from '../project.ts';
 import { frameOf, type SurfaceFrame } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
 import { fineM } from '../snap/lines.ts';
+import type { SnapReason } from '../snap/reason.ts';
 import { snapEdge, snapRect } from '../snap/surface.ts';
 import type { Handle, Pulled } from './handle.ts';
 
 type OnSurfaceRef = ItemRef & { kind: 'opening' | 'patch' };
 
+type OnSurfaceItem = Opening | Patch;
+
 const isOnSurface = (ref: ItemRef): ref is OnSurfaceRef => ref.kind === 'opening' || ref.kind === 'patch';
 
-const itemOf = (project: Project, ref: OnSurfaceRef): Opening | Patch | undefined =>
+const itemOf = (project: Project, ref: OnSurfaceRef): OnSurfaceItem | undefined =>
   ref.kind === 'opening'
     ? project.room.openings.find(({ id }) => id === ref.id)
     : project.room.patches.find(({ id }) => id === ref.id);
@@ -26,6 +30,20 @@ const onFrame = ({ u, v }: SurfaceFrame, byM: Vec3): readonly [number, number] =
 
 const still = (project: Project): Pulled => ({ edit: { ok: true, project }, reasons: [] });
 
+/** Why it stopped there holds only where it came to stand: the surface's edge may have stopped it before. */
+const whereArrived = (
+  edit: Edit,
+  ref: OnSurfaceRef,
+  reasons: readonly SnapReason[],
+  there: (item: OnSurfaceItem) => boolean,
+): Pulled => {
+  const item = edit.ok ? itemOf(edit.project, ref) : undefined;
+  return { edit, reasons: item && there(item) ? reasons : [] };
+};
+
+const ARRIVED_M = 1e-3;
+const near = (a: number, b: number): boolean => Math.abs(a - b) < ARRIVED_M;
+
 export const pullSlide = (start: Project, { ref }: Handle, byM: Vec3, reachM: number): Pulled => {
   const item = isOnSurface(ref) ? itemOf(start, ref) : undefined;
   const frame = item && frameOf(start, item);
@@ -33,8 +51,13 @@ export const pullSlide = (start: Project, { ref }: Handle, byM: Vec3, reachM: nu
   const [along, up] = onFrame(frame, byM);
   const wanted = [item.fromM + along, item.bottomM + up] as const;
   const { atM, reasons } = snapRect(start, frame, wanted, [item.widthM, item.heightM], reachM, ref);
-  return { edit: slideOnSurface(start, ref, atM[0] - item.fromM, atM[1] - item.bottomM), reasons };
+  const edit = slideOnSurface(start, ref, atM[0] - item.fromM, atM[1] - item.bottomM);
+  return whereArrived(edit, ref, reasons, ({ fromM, bottomM }) => near(fromM, atM[0]) && near(bottomM, atM[1]));
 };
+
+/** How far along or up its surface one edge lies. */
+const edgeM = ({ fromM, widthM, bottomM, heightM }: OnSurfaceItem, side: Side): number =>
+  ({ left: fromM, right: fromM + widthM, bottom: bottomM, top: bottomM + heightM })[side];
 
 export const pullEdge = (start: Project, { ref, part }: Handle, byM: Vec3, reachM: number): Pulled => {
   const item = isOnSurface(ref) ? itemOf(start, ref) : undefined;
@@ -43,14 +66,12 @@ export const pullEdge = (start: Project, { ref, part }: Handle, byM: Vec3, reach
   const side = part as Side;
   const [along, up] = onFrame(frame, byM);
   const level = side === 'left' || side === 'right';
-  const from = {
-    left: item.fromM,
-    right: item.fromM + item.widthM,
-    bottom: item.bottomM,
-    top: item.bottomM + item.heightM,
-  }[side];
-  const { atM, reasons } = snapEdge(start, frame, level ? 'along' : 'up', from + (level ? along : up), reachM, ref);
-  return { edit: stretchOnSurface(start, ref, side, atM - from), reasons };
+  const from = edgeM(item, side);
+  const stretch = [item.fromM, item.widthM] as const;
+  const wantedM = from + (level ? along : up);
+  const { atM, reasons } = snapEdge(start, frame, level ? 'along' : 'up', stretch, wantedM, reachM, ref);
+  const edit = stretchOnSurface(start, ref, side, atM - from);
+  return whereArrived(edit, ref, reasons, (there) => near(edgeM(there, side), atM));
 };
 
 /** A wall pushed out or pulled in: the room's width or length comes out in whole centimetres. */
@@ -63,6 +84,26 @@ export const pullWall = (start: Project, { part, axis }: Handle, byM: Vec3, reac
   const across = wall.surface === 'left' || wall.surface === 'right' ? plan.widthM : plan.lengthM;
   const to = Math.min(30, Math.max(1.5, fineM(across + by, reachM)));
   return { edit: moveRoomWall(start, wall.surface, to - across), reasons: [] };
+};
+
+/**
+ * How far the document's axes have gone under what stands still in the room, once a rectangle's wall was pulled: a view of
+ * the room goes along with it. Metres; nothing for other handles.
+ */
+export const axesCarriedM = (start: Project, now: Project, { kind, part }: Handle): Vec3 => {
+  const [was, is] = [start.room.plan, now.room.plan];
+  if (kind !== 'wall' || was.shape !== 'rectangle' || is.shape !== 'rectangle') return [0, 0, 0];
+  const half = (is.widthM - was.widthM) / 2;
+  switch (roomShape(start).walls.find(({ edge }) => String(edge) === part)?.surface) {
+    case 'left':
+      return [half, 0, 0];
+    case 'right':
+      return [0 - half, 0, 0];
+    case 'front':
+      return [0, 0, is.lengthM - was.lengthM];
+    default:
+      return [0, 0, 0];
+  }
 };
 
 /** A corner of the plan, drawn to where it stands square with the corners beside it. */

@@ -46,11 +46,18 @@ const pullThing = (start: Project, ref: ItemRef, byM: Vec3, axes: readonly Axis[
 const pointSnap = (start: Project, ref: ItemRef, startM: Vec3, byM: Vec3, axes: readonly Axis[], reachM: number) =>
   snapPlace(start, { ref, wantedM: add(startM, byM), startM, halfM: NO_SIZE, axes, reachM });
 
+/** Reasons for where a point came to stand; none where something stopped it before. */
+const whereArrived = (edit: Edit, { atM, reasons }: Snapped, pointOf: (project: Project) => Vec3 | undefined) => {
+  const there = edit.ok ? pointOf(edit.project) : undefined;
+  return there?.every((value, axis) => Math.abs(value - atM[axis]) < 1e-3) ? reasons : [];
+};
+
 const pullProjector = (start: Project, { ref }: Handle, byM: Vec3, axes: readonly Axis[], reachM: number): Pulled => {
   const at = start.picture.projector?.atM;
   if (!at) return { edit: { ok: true, project: start }, reasons: [] };
   const snapped = pointSnap(start, ref, at, byM, axes, reachM);
-  return { edit: shiftProjector(start, sub(snapped.atM, at)), reasons: snapped.reasons };
+  const edit = shiftProjector(start, sub(snapped.atM, at));
+  return { edit, reasons: whereArrived(edit, snapped, ({ picture }) => picture.projector?.atM) };
 };
 
 /** A row over the floor as one piece, its middle drawn to the middles of room and picture. */
@@ -77,12 +84,16 @@ const pullRow = (start: Project, { kind, ref, part }: Handle, byM: Vec3, reachM:
   if (kind === 'riserHeight') return { edit: raiseRow(start, row.id, fineM(row.floorM + byM[1], reachM)), reasons: [] };
   if (kind === 'rowPlace') return pullRowPlace(start, row, byM, reachM);
   if (kind === 'rowDistance') {
-    const { atM, reasons } = pointSnap(start, ref, [0, 0, row.eyeZM], byM, [2], reachM);
-    return { edit: shiftRow(start, row.id, 0, atM[2] - row.eyeZM), reasons };
+    const snapped = pointSnap(start, ref, [0, 0, row.eyeZM], byM, [2], reachM);
+    const edit = shiftRow(start, row.id, 0, snapped.atM[2] - row.eyeZM);
+    const eyes = ({ rows }: Project): Vec3 => [0, 0, rows.find(({ id }) => id === row.id)?.eyeZM ?? row.eyeZM];
+    return { edit, reasons: whereArrived(edit, snapped, eyes) };
   }
   const edge = part === 'toZM' ? 'toZM' : 'fromZM';
-  const { atM, reasons } = pointSnap(start, ref, [0, 0, platformOf(start, row)[edge]], byM, [2], reachM);
-  return { edit: moveRiserEdge(start, row.id, edge, atM[2], riserOf(start, row)), reasons };
+  const snapped = pointSnap(start, ref, [0, 0, platformOf(start, row)[edge]], byM, [2], reachM);
+  const edit = moveRiserEdge(start, row.id, edge, snapped.atM[2], riserOf(start, row));
+  const edgeOf = ({ rows }: Project): Vec3 => [0, 0, rows.find(({ id }) => id === row.id)?.riser?.[edge] ?? 0];
+  return { edit, reasons: whereArrived(edit, snapped, edgeOf) };
 };
 
 const pullPictureCorner = (start: Project, { part = '' }: Handle, byM: Vec3, reachM: number): Pulled => {
@@ -164,6 +175,33 @@ export const pullHandle = (start: Project, handle: Handle, byM: Vec3, options: P
     case 'groupHeight':
       return pullGroup(start, handle, byM, options);
   }
+};
+
+/** The way to what is in the way is halved this often: a thousandth of it. */
+const HALVINGS = 10;
+
+/**
+ * As `pullHandle`, but what is refused goes as far as it may instead of staying where the last accepted move left it, and
+ * says in `stopped` what was in the way.
+ */
+export const pullAsFar = (start: Project, handle: Handle, byM: Vec3, options: PullOptions): Pulled => {
+  const whole = pullHandle(start, handle, byM, options);
+  if (whole.edit.ok) return whole;
+  let edit: Edit = { ok: true, project: start };
+  let stopped = whole.edit.reason;
+  let [free, barred] = [0, 1];
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const share = (free + barred) / 2;
+    const tried = pullHandle(start, handle, [byM[0] * share, byM[1] * share, byM[2] * share], options);
+    if (tried.edit.ok) {
+      free = share;
+      edit = tried.edit;
+    } else {
+      barred = share;
+      stopped = tried.edit.reason;
+    }
+  }
+  return { edit, reasons: [], stopped };
 };
 
 /** A thing that has no handle under the finger, moved by its body over the floor; of a sofa the whole. */

@@ -2,7 +2,7 @@ import type { Vec3 } from '../../math/vec3.ts';
 import { surfaceFrame } from '../commands/on-surface.ts';
 import { isEdge } from '../items.ts';
 import type { ItemRef, Opening, Patch, Project, SurfaceName } from '../project.ts';
-import { frameOf, isLying, pointOn, topAt } from '../room/places.ts';
+import { frameOf, pointOn, topAt } from '../room/places.ts';
 import { roomShape } from '../room/shape.ts';
 import type { RoomWall } from '../room/walls.ts';
 import { ceilingHandles } from './ceiling.ts';
@@ -19,13 +19,14 @@ export const onSurfaceHandles = (project: Project, ref: ItemRef): Handle[] => {
   const item = list.find(({ id }) => id === ref.id);
   const frame = item && frameOf(project, item);
   if (!item || !frame) return [];
-  const { fromM, widthM, bottomM, heightM, surface } = item;
+  const { fromM, widthM, bottomM, heightM } = item;
   const right = unit(frame.u);
   const up = unit(frame.v);
   const at = (along: number, over: number) => pointOn(frame, fromM + along * widthM, bottomM + over * heightM);
   const edge = (label: string, along: number, over: number, direction: Vec3, part: string) =>
     handle(ref, 'edge', label, at(along, over), { kind: 'line', direction }, 'stretchOnSurface', part);
-  const standing = bottomM === 0 && !isLying(surface);
+  // A door stands on the floor; anything else there can be lifted off it again.
+  const standing = bottomM === 0 && 'kind' in item && item.kind === 'door';
   return [
     handle(ref, 'slide', 'Place', at(0.5, 0.5), { kind: 'surface', right, up }, 'slideOnSurface'),
     edge('Near edge', 0, 0.5, right, 'left'),

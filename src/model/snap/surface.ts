@@ -1,6 +1,6 @@
 import type { Point2 } from '../../math/polyline.ts';
 import type { ItemRef, Opening, Patch, Project } from '../project.ts';
-import { frameOf, isLying, type SurfaceFrame } from '../room/places.ts';
+import { frameOf, isLying, reachUpM, type SurfaceFrame, topAt } from '../room/places.ts';
 import { wholeCm } from './lines.ts';
 import type { SnapReason } from './reason.ts';
 
@@ -52,9 +52,10 @@ const alongStops = (project: Project, frame: SurfaceFrame, except: ItemRef | nul
   }),
 ];
 
-const upStops = (project: Project, frame: SurfaceFrame, except: ItemRef | null): Stop[] => [
+/** @param topM how high the surface reaches there */
+const upStops = (project: Project, frame: SurfaceFrame, except: ItemRef | null, topM: number): Stop[] => [
   { atM: 0, reason: isLying(frame.surface) ? null : { kind: 'floor' } },
-  { atM: frame.upM, reason: isLying(frame.surface) ? null : { kind: 'ceiling' } },
+  { atM: topM, reason: isLying(frame.surface) ? null : { kind: 'ceiling' } },
   ...neighbours(project, frame, except).flatMap(({ ref: of, item }) => {
     const reason = { kind: 'edgeOf', of } as const;
     return [item.bottomM, item.bottomM + item.heightM].map((atM) => ({ atM, reason }));
@@ -77,21 +78,30 @@ export const snapOnSurface = (
   except: ItemRef | null = null,
 ): SnappedPoint => {
   const a = stopped(along, alongStops(project, frame, except), reachM);
-  const b = stopped(up, upStops(project, frame, except), reachM);
+  const topM = frame.wall ? topAt(frame.wall, a.atM) : frame.upM;
+  const b = stopped(up, upStops(project, frame, except, topM), reachM);
   return { atM: [a.atM, b.atM], reasons: reasonsOf(a, b) };
 };
 
-/** One edge of a rectangle, by how far along or up its surface it lies. */
+/** How high a stretch of a surface reaches all along. */
+const reachOver = (frame: SurfaceFrame, fromM: number, widthM: number): number =>
+  reachUpM(frame, { surface: frame.surface, fromM, widthM, bottomM: 0, heightM: 0 });
+
+/** One edge of a rectangle [from, width], by how far along or up its surface it lies. */
 export const snapEdge = (
   project: Project,
   frame: SurfaceFrame,
   direction: 'along' | 'up',
+  [fromM, widthM]: Point2,
   valueM: number,
   reachM: number,
   except: ItemRef | null,
 ): { readonly atM: number; readonly reasons: readonly SnapReason[] } => {
-  const stops = direction === 'along' ? alongStops : upStops;
-  const stop = stopped(valueM, stops(project, frame, except), reachM);
+  const stops =
+    direction === 'along'
+      ? alongStops(project, frame, except)
+      : upStops(project, frame, except, reachOver(frame, fromM, widthM));
+  const stop = stopped(valueM, stops, reachM);
   return { atM: stop.atM, reasons: reasonsOf(stop) };
 };
 
@@ -108,6 +118,7 @@ export const snapRect = (
     stops.flatMap((stop) => [stop, { ...stop, atM: stop.atM - sizeM }]);
   const middle: Stop = { atM: (frame.alongM - widthM) / 2, reason: { kind: 'wallMiddle' } };
   const a = stopped(along, [...both(alongStops(project, frame, except), widthM), middle], reachM);
-  const b = stopped(up, both(upStops(project, frame, except), heightM), reachM);
+  const topM = reachOver(frame, Math.max(0, a.atM), widthM);
+  const b = stopped(up, both(upStops(project, frame, except, topM), heightM), reachM);
   return { atM: [a.atM, b.atM], reasons: reasonsOf(a, b) };
 };

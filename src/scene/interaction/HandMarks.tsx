@@ -10,7 +10,7 @@ import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useSession } from '../../state/view.tsx';
 import { handleValue } from '../../words/handles.ts';
 import { formatQuantity } from '../../words/quantities.ts';
-import { snapText } from '../../words/snap.ts';
+import { snapText, stopText } from '../../words/snap.ts';
 import { useKit } from '../kit.ts';
 import type { Label } from '../overlays/label-board.ts';
 import type { LineStyle } from '../overlays/lines.ts';
@@ -47,6 +47,7 @@ export const HandMarks = ({ extents, mapM }: Props) => {
   const selection = useSession((state) => state.selection);
   const alsoSelected = useSession((state) => state.alsoSelected);
   const reasons = useStore(hand, (state) => state.reasons);
+  const stopped = useStore(hand, (state) => state.stopped);
   const drawn = useStore(hand, (state) => state.drawn);
   const held = useStore(hand, (state) => state.held);
   const lines = useLines(FINE);
@@ -99,20 +100,11 @@ export const HandMarks = ({ extents, mapM }: Props) => {
     const value = handle && handleValue(project, handle);
     const at = handle?.atM ?? (extent && mix(extent.minM, extent.maxM, 0.5));
     if (value && at) found.push(measure('value', at, value));
-    if (at && reasons.length > 0)
-      found.push({
-        ...measure(
-          'reason',
-          at,
-          reasons.map((reason) => snapText(project, reason)).join('; '),
-          undefined,
-          REASON_PRIORITY,
-        ),
-        tone: 'plain',
-      });
+    const why = stopped ? stopText(project, stopped) : reasons.map((reason) => snapText(project, reason)).join('; ');
+    if (at && why !== '') found.push({ ...measure('reason', at, why, undefined, REASON_PRIORITY), tone: 'plain' });
     labels.set('hand', found);
     requestFrame('session');
-  }, [labels, project, dimensions, units, drawn, handle, reasons, extent]);
+  }, [labels, project, dimensions, units, drawn, handle, reasons, stopped, extent]);
 
   return <primitive object={lines.object} />;
 };

@@ -7,7 +7,7 @@ import { type CanvasPoint, dragView, pinchView, wheelView } from './camera-hand.
 import { beginGathering, chooseIn, chosenIn, clickOn, heldByBody } from './hand-choice.ts';
 import { HandHover } from './hand-hover.ts';
 import { HandleDrag } from './handle-drag.ts';
-import { pulledBy } from './handle-motion.ts';
+import { pulledBy, shifted } from './handle-motion.ts';
 import { steerByKey } from './keys.ts';
 import { aimedRay, aimRay, type Hit, pick } from './pick.ts';
 import { type HandScene, isDrag, type Press } from './press.ts';
@@ -146,9 +146,10 @@ export class Hand {
     if (!among) this.view.session.setState({ ...chosenOnly([handle.ref]), probe: null });
     this.kit.handles.held = handle.id;
     this.kit.hand.setState({ held: handle.id });
-    this.drag = new HandleDrag(this.view, handle, among ? chosen : [handle.ref], metresPerPx, (reasons) =>
-      this.kit.hand.setState({ reasons }),
-    );
+    this.drag = new HandleDrag(this.view, handle, among ? chosen : [handle.ref], metresPerPx, (shown) => {
+      this.kit.hand.setState({ reasons: shown.reasons, stopped: shown.stopped });
+      this.kit.rig.carry(shown.carriedM);
+    });
   }
 
   /** The handle follows the hand from where it belongs, not from where it had to stand aside to. */
@@ -156,7 +157,8 @@ export class Hand {
     const anchorX = press.held?.anchorX ?? press.x;
     const anchorY = press.held?.anchorY ?? press.y;
     this.aim({ x: anchorX + point.x - press.x, y: anchorY + point.y - press.y });
-    const byM = pulledBy(aimedRay(), drag.handle.atM, drag.handle.axis);
+    // The view may have gone along with the document's axes: the pull counts from where the handle was.
+    const byM = pulledBy(shifted(aimedRay(), this.kit.rig.carriedM), drag.handle.atM, drag.handle.axis);
     if (byM) drag.to(byM, free);
   }
 
@@ -175,8 +177,10 @@ export class Hand {
     this.draw = null;
     this.letGo();
     if (draw) draw.commit(press?.moved ?? false);
-    else if (drag) drag.commit();
-    else if (press?.boxes && press.moved)
+    else if (drag) {
+      drag.commit();
+      this.kit.rig.keepCarried();
+    } else if (press?.boxes && press.moved)
       chooseIn(this.view, press, this.at(event), event.ctrlKey, this.get().camera, this.canvas);
     else if (press && !press.moved && !press.done && !press.held && event.button === 0)
       this.click(press, event.shiftKey);
@@ -198,6 +202,7 @@ export class Hand {
     this.press = null;
     this.drag?.cancel();
     this.drag = null;
+    this.kit.rig.carry([0, 0, 0]);
     this.draw?.cancel();
     this.draw = null;
     this.letGo();

@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Handle } from '../../model/handles/handle.ts';
-import { pullHandle } from '../../model/handles/pull.ts';
+import { pullAsFar } from '../../model/handles/pull.ts';
+import { axesCarriedM } from '../../model/handles/pull-surfaces.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
 import type { Refusal } from '../../model/refusal.ts';
 import type { SnapReason } from '../../model/snap/reason.ts';
@@ -12,6 +13,15 @@ import { refusalText } from '../../words/refusals.ts';
 const REACH_PX = 9;
 const REACH_M = [0.015, 0.06] as const;
 
+/** What there is to see of a pull besides the document. */
+export interface DragShown {
+  /** Why it stopped where it did, and what is in its way. */
+  readonly reasons: readonly SnapReason[];
+  readonly stopped: Refusal | null;
+  /** How far the document's axes have gone under what stands still, metres. */
+  readonly carriedM: Vec3;
+}
+
 /** One pull on a handle: one mark, one command a frame, one undo. */
 export class HandleDrag {
   readonly handle: Handle;
@@ -19,9 +29,10 @@ export class HandleDrag {
   private readonly view: View;
   private readonly chosen: readonly ItemRef[];
   private readonly reachM: number;
-  private readonly onSnap: (reasons: readonly SnapReason[]) => void;
+  private readonly show: (shown: DragShown) => void;
   private wanted: { readonly byM: Vec3; readonly free: boolean } | null = null;
   private refused: Refusal | null = null;
+  private carriedM: Vec3 = [0, 0, 0];
   private frame = 0;
 
   constructor(
@@ -29,12 +40,12 @@ export class HandleDrag {
     handle: Handle,
     chosen: readonly ItemRef[],
     metresPerPx: number,
-    onSnap: (reasons: readonly SnapReason[]) => void,
+    show: (shown: DragShown) => void,
   ) {
     this.view = view;
     this.handle = handle;
     this.chosen = chosen;
-    this.onSnap = onSnap;
+    this.show = show;
     this.reachM = Math.min(REACH_M[1], Math.max(REACH_M[0], REACH_PX * metresPerPx));
     this.start = view.document.getState().project;
     view.document.actions.mark(this.label);
@@ -60,7 +71,8 @@ export class HandleDrag {
     if (!refused) return;
     const { project } = this.view.document.getState();
     const line = refusalText(refused, project.display.units, project);
-    addNotice(this.view.session, { tone: 'caution', title: 'It stays where it was', lines: [line] });
+    const title = project === this.start ? 'It stays where it was' : 'It goes no farther';
+    addNotice(this.view.session, { tone: 'caution', title, lines: [line] });
   }
 
   cancel(): void {
@@ -77,15 +89,17 @@ export class HandleDrag {
     if (!wanted) return;
     const { pairsReleased } = this.view.session.getState();
     const options = { reachM: wanted.free ? 0 : this.reachM, pairs: !pairsReleased, chosen: this.chosen };
-    const { edit, reasons } = pullHandle(this.start, this.handle, wanted.byM, options);
-    this.refused = this.view.document.actions.apply(this.label, () => edit);
-    this.onSnap(reasons);
+    const { edit, reasons, stopped = null } = pullAsFar(this.start, this.handle, wanted.byM, options);
+    this.refused = this.view.document.actions.apply(this.label, () => edit) ?? stopped;
+    const { project } = this.view.document.getState();
+    this.carriedM = axesCarriedM(this.start, project, this.handle);
+    this.show({ reasons, stopped, carriedM: this.carriedM });
   };
 
   private end(): void {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    this.onSnap([]);
+    this.show({ reasons: [], stopped: null, carriedM: this.carriedM });
     this.view.session.setState({ dragging: null });
   }
 }

@@ -18,6 +18,9 @@ const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[0] * b[1] - a[1] * b[0],
 ];
 
+/** The ray that a camera sends which has not gone along by so much. */
+export const shifted = ({ originM, direction }: Ray, byM: Vec3): Ray => ({ originM: minus(originM, byM), direction });
+
 /** Where a ray meets the plane through a point; null where it runs along it or away from it. */
 export const onPlane = ({ originM, direction }: Ray, throughM: Vec3, normal: Vec3): Vec3 | null => {
   const across = dot(direction, normal);

@@ -69,6 +69,9 @@ export class Rig {
   private lookGoal = { yawDeg: 0, pitchDeg: 0 };
   private look = { yawDeg: 0, pitchDeg: 0 };
   private untouched = true;
+  private carryM: Vec3 = [0, 0, 0];
+  /** How far the overlooking camera, as drawn last, goes along with what is being moved under it. */
+  carriedM: Vec3 = this.carryM;
   private transition: Transition | null = null;
   private cutS: number | null = null;
   private cutSeatPose: Pose | null = null;
@@ -119,6 +122,7 @@ export class Rig {
     if (!scene) return false;
     const share = scene.reducedMotion ? 1 : dampedShare(stepS, DAMPING_S);
     let moving = this.damp(share, scene.free);
+    this.carriedM = this.carryM;
     const base = this.base(scene);
     if (this.transition) {
       const { transition } = this;
@@ -201,6 +205,18 @@ export class Rig {
     if (this.mode === 'overlook') this.transition = { from, elapsedS: -1 };
   }
 
+  /** The axes of the document have gone this far since a wall was taken hold of: what stands still is to be seen still. */
+  carry(byM: Vec3): void {
+    this.carryM = byM;
+  }
+
+  /** The wall is let go where it is: from now on this is the view. */
+  keepCarried(): void {
+    this.goal = { ...this.goal, targetM: add(this.goal.targetM, this.carryM) };
+    this.orbit = { ...this.orbit, targetM: add(this.orbit.targetM, this.carryM) };
+    this.carryM = [0, 0, 0];
+  }
+
   /** The part of the canvas that nothing covers; null before the first reading. */
   get free(): FreeArea | null {
     return this.scene?.free ?? null;
@@ -244,7 +260,7 @@ export class Rig {
       };
     }
     const { yawDeg, pitchDeg } = this.orbit;
-    return { atM: orbitEye(this.orbit), yawDeg, pitchDeg, fovYDeg: OVERLOOK_FOV_DEG };
+    return { atM: add(orbitEye(this.orbit), this.carryM), yawDeg, pitchDeg, fovYDeg: OVERLOOK_FOV_DEG };
   }
 
   private damp(share: number, free: FreeArea): boolean {

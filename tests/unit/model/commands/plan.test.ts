@@ -176,13 +176,26 @@ describe('a wall of a rectangle', () => {
     expect(roomShape(left).maxM[0] - left.subwoofers[0].atM[0]).toBeCloseTo(0.3, 9);
   });
 
-  it('front and back walls leave everything at its distance from the front', () => {
-    for (const wall of ['front', 'back'] as const) {
-      const longer = done(moveRoomWall(plain(), wall, 0.5));
-      expect(longer.room.plan).toMatchObject({ lengthM: 6.5 });
-      expect(longer.rows).toEqual(plain().rows);
-      expect(longer.room.openings).toEqual(plain().room.openings);
-    }
+  it('of which the back one changes no number of what stands in the room', () => {
+    const longer = done(moveRoomWall(plain(), 'back', 0.5));
+    expect(longer.room.plan).toMatchObject({ lengthM: 6.5 });
+    expect(longer.rows).toEqual(plain().rows);
+    expect(longer.room.openings).toEqual(plain().room.openings);
+  });
+
+  it('of which the front one takes the picture with it and leaves the rest at its distance from the back', () => {
+    const longer = done(moveRoomWall(plain(), 'front', 0.5));
+    expect(longer.room.plan).toMatchObject({ widthM: 5, lengthM: 6.5 });
+    expect(longer.picture).toEqual(plain().picture);
+    const fromBack = (project: Project, zM: number) => roomShape(project).maxM[2] - zM;
+    expect(fromBack(longer, longer.rows[0].eyeZM)).toBeCloseTo(fromBack(plain(), plain().rows[0].eyeZM), 9);
+    expect(fromBack(longer, longer.subwoofers[0].atM[2])).toBeCloseTo(
+      fromBack(plain(), plain().subwoofers[0].atM[2]),
+      9,
+    );
+    const sides = (project: Project) =>
+      project.room.openings.map(({ surface, fromM }) => (surface === 'left' || surface === 'right' ? fromM : 0));
+    expect(sides(longer)).toEqual(sides(plain()).map((fromM) => (fromM === 0 ? 0 : fromM + 0.5)));
   });
 
   it('is refused with the name of what stands in the way, and beyond a room’s sizes', () => {
