@@ -67,6 +67,18 @@ export const bassCurves = (project: Project, { nominal, low, high, fine }: Curve
   return { frequenciesHz, seats, fine: fine !== null };
 };
 
+export interface LevelsAtSeats {
+  readonly id: string;
+  readonly levelDb: Float64Array;
+}
+
+/** Levels that come without a damping band, as curves. */
+export const bassCurvesOf = (frequenciesHz: Float64Array, seats: readonly LevelsAtSeats[]): BassCurves => ({
+  frequenciesHz,
+  seats: seats.map(({ id, levelDb }) => ({ id, levelDb, lowDb: null, highDb: null })),
+  fine: false,
+});
+
 /** The same curves smoothed over 1/n octave by their energy (engines/bass/curve.ts); null leaves them raw. */
 export const smoothedCurves = (curves: BassCurves, n: number | null): BassCurves => {
   if (n === null) return curves;

@@ -21,6 +21,8 @@ const shown = (value: number, decimals: number, unit: string): Shown => ({
 
 export const degrees = (deg: number): Shown => shown(deg, 1, '°');
 export const decibels = (db: number): Shown => shown(db, 1, 'dB');
+/** A difference with its sign, where there is one to speak of. */
+export const signed = (db: number): string => (rounded(db, 1) > 0 ? `+${fixed(db, 1)}` : fixed(db, 1));
 export const hertz = (hz: number): Shown => shown(hz, 1, 'Hz');
 export const milliseconds = (ms: number): Shown => shown(ms, 1, 'ms');
 export const count = (value: number, decimals: number, unit: string): Shown => shown(value, decimals, unit);

@@ -3,9 +3,11 @@ import type { Lane } from '../../compute/lane.ts';
 import { alternativesOf, equaliserOf, variantOf } from '../../model/alternatives.ts';
 import type { Project } from '../../model/project.ts';
 import type { Compared } from '../../proposals/alternatives.ts';
+import { keptId } from '../../proposals/beside.ts';
 import { centreOf } from '../../proposals/chain.ts';
 import type { ImproveGoal } from '../../proposals/subwoofers/improve.ts';
 import type { ChoiceState } from '../../state/choice.ts';
+import type { SessionState } from '../../state/session.ts';
 import type { View } from '../../state/view.tsx';
 
 /** The hand has to rest this long before the tables are worked out anew. */
@@ -27,6 +29,15 @@ const keysOf = (project: Project): ChoiceState['keys'] => {
   };
 };
 
+type Kind = keyof ChoiceState['keys'];
+
+/** What is looked at just now: everything in the choice of subwoofers, over the curves what lies over them. */
+const looksAt = ({ choosing, beside }: SessionState): Readonly<Record<Kind, boolean>> => ({
+  arrangements: choosing,
+  chain: choosing || beside === 'proposed' || beside === 'centre' || beside === 'filled',
+  compared: choosing || keptId(beside) !== null,
+});
+
 /** The document as it is, then every stored alternative that fits the room. */
 const documentsOf = (project: Project): Compared[] => [
   { id: 'now', project },
@@ -42,41 +53,45 @@ export interface Choice {
 }
 
 /**
- * Works out what the choice of subwoofers shows, in the background and only while it is looked at: arrangements, chain,
- * alternatives when the hand has rested, the search for better places when it is asked for. A search goes on while the
+ * Works out what the choice of subwoofers shows, in the background and only while it is looked at there or over the curves:
+ * arrangements, chain, alternatives when the hand has rested, the search for better places when it is asked for. A search goes on while the
  * document changes; its proposals carry the revision they belong to.
  */
 export const feedChoice = (view: View, background: Lane): Choice => {
   const { studies } = background;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let asked: ChoiceState['keys'] | null = null;
+  let asked: Partial<Record<Kind, string>> = {};
 
   const set = (next: Partial<ChoiceState>): void =>
     view.results.setState(({ choice }) => ({ choice: { ...choice, ...next } }));
 
   const ask = (): void => {
     const { project, revision, gestureOpen } = view.document.getState();
-    if (!view.session.getState().choosing || gestureOpen) return;
+    if (gestureOpen) return;
+    const looked = looksAt(view.session.getState());
     const keys = keysOf(project);
-    const before = asked;
-    asked = keys;
     const failed = (): void => {
-      asked = null;
+      asked = {};
       set({ trouble: true });
     };
-    if (keys.chain !== before?.chain) {
+    const isDue = (kind: Kind): boolean => {
+      if (!looked[kind] || asked[kind] === keys[kind]) return false;
+      asked = { ...asked, [kind]: keys[kind] };
+      return true;
+    };
+    if (isDue('chain')) {
       void studies.ask({ kind: 'chain', project, revision, stored: equaliserOf(project) }).then((outcome) => {
         if (outcome.status === 'done') set({ chain: { key: keys.chain, value: outcome.result }, trouble: false });
         else if (outcome.status === 'failed') failed();
       });
     }
-    if (keys.arrangements !== before?.arrangements) {
+    if (isDue('arrangements')) {
       void studies.ask({ kind: 'arrangements', project }).then((outcome) => {
         if (outcome.status === 'done') set({ arrangements: { key: keys.arrangements, value: outcome.result } });
         else if (outcome.status === 'failed') failed();
       });
     }
-    if (keys.compared !== before?.compared) {
+    if (isDue('compared')) {
       const documents = documentsOf(project);
       if (documents.length < 2) set({ compared: null });
       else {
@@ -89,8 +104,7 @@ export const feedChoice = (view: View, background: Lane): Choice => {
   };
 
   const rest = (waitMs: number): void => {
-    const { choosing } = view.session.getState();
-    if (!choosing) return;
+    if (!Object.values(looksAt(view.session.getState())).some(Boolean)) return;
     const keys = keysOf(view.document.getState().project);
     set({ keys });
     clearTimeout(timer);
@@ -100,7 +114,7 @@ export const feedChoice = (view: View, background: Lane): Choice => {
     if (now.project !== before.project || now.gestureOpen !== before.gestureOpen) rest(REST_MS);
   });
   view.session.subscribe((now, before) => {
-    if (now.choosing !== before.choosing) rest(0);
+    if (now.choosing !== before.choosing || now.beside !== before.beside) rest(0);
   });
   rest(0);
 

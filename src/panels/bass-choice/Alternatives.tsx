@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { METRIC_FREQUENCIES_HZ } from '../../analysis/inputs.ts';
 import { alternativesOf } from '../../model/alternatives.ts';
 import {
   removeAlternative,
@@ -11,12 +12,16 @@ import { CHAIN_FREQUENCIES_HZ } from '../../proposals/chain.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { NO_NUMBER } from '../../words/quantities-length.ts';
 import { countTitle } from '../../words/subwoofers.ts';
+import { hertz, signed } from '../figures.ts';
 import { seatTitle } from '../naming.ts';
-import { dB, signed } from './figures.tsx';
+import { levelAt } from '../ribbon/levels.ts';
+import { dB } from './figures.tsx';
+import { OverCurves } from './OverCurves.tsx';
 import { Sketch } from './Sketch.tsx';
 import { useChoiceDocument } from './useChoiceDocument.ts';
 
 const PRESENT = 'As it was';
+const METRIC_COUNT = METRIC_FREQUENCIES_HZ.length;
 
 const Cell = ({ value, now }: { value: number | null | undefined; now: number | null | undefined }) => (
   <td>
@@ -24,6 +29,55 @@ const Cell = ({ value, now }: { value: number | null | undefined; now: number | 
     {value != null && now != null && <small>{signed(value - now)}</small>}
   </td>
 );
+
+/** A mean over the fixed grid of 20 to 80 Hz, which opens the chain's. */
+const meanOf = (levelDb: Float64Array): number =>
+  levelDb.subarray(0, METRIC_COUNT).reduce((sum, db) => sum + db, 0) / METRIC_COUNT;
+
+const Change = ({ db, nowDb }: { readonly db: number; readonly nowDb: number }) => (
+  <td>
+    {dB(db)}
+    <small>{signed(db - nowDb)}</small>
+  </td>
+);
+
+interface BySeatProps {
+  readonly now: AlternativeLine;
+  readonly shown: AlternativeLine;
+  readonly name: string;
+}
+
+/** What every seat gets with a kept arrangement, and how far that is from now: over the bass and at the cursor. */
+const BySeat = ({ now, shown, name }: BySeatProps) => {
+  const project = useDocument((state) => state.project);
+  const seatId = useSession((state) => state.seatId);
+  const frequencyHz = useSession((state) => state.frequencyHz);
+  const at = (levelDb: Float64Array) => levelAt(CHAIN_FREQUENCIES_HZ, levelDb, frequencyHz);
+  return (
+    <table className="choice-table">
+      <caption>{name}, seat by seat, dB; below, the difference from now</caption>
+      <thead>
+        <tr>
+          <th scope="col">Seat</th>
+          <th scope="col">Mean, 20 to 80 Hz</th>
+          <th scope="col">At {hertz(frequencyHz).text} Hz</th>
+        </tr>
+      </thead>
+      <tbody>
+        {shown.seats.map(({ id, levelDb }) => {
+          const before = now.seats.find((seat) => seat.id === id)?.levelDb;
+          return (
+            <tr key={id} className={id === seatId ? 'is-now' : undefined}>
+              <th scope="row">{seatTitle(project, id)}</th>
+              {before && <Change db={meanOf(levelDb)} nowDb={meanOf(before)} />}
+              {before && <Change db={at(levelDb)} nowDb={at(before)} />}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+};
 
 const Compared = ({ lines, names }: { lines: readonly AlternativeLine[]; names: ReadonlyMap<string, string> }) => {
   const project = useDocument((state) => state.project);
@@ -82,6 +136,8 @@ const Compared = ({ lines, names }: { lines: readonly AlternativeLine[]; names: 
           ]}
         />
       )}
+      <OverCurves beside={`kept:${shown.id}`} what={names.get(shown.id) ?? ''} />
+      <BySeat now={now} shown={shown} name={names.get(shown.id) ?? ''} />
     </>
   );
 };

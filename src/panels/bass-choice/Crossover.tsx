@@ -4,6 +4,7 @@ import { driveText } from '../../words/subwoofers.ts';
 import { useUnits } from '../hooks.ts';
 import { seatTitle } from '../naming.ts';
 import { dB } from './figures.tsx';
+import { OverCurves } from './OverCurves.tsx';
 import { Sketch } from './Sketch.tsx';
 import { useChoiceDocument } from './useChoiceDocument.ts';
 
@@ -81,6 +82,7 @@ export const Crossover = ({ crossover, revision }: { crossover: CrossoverReadout
           { name: 'filled', tone: 'after', levelDb: shownPart(shown.afterDb) },
         ]}
       />
+      <OverCurves beside="centre" what="centre and subwoofers through the crossover" />
       <table className="choice-table">
         <caption className="unseen">What is lost, and the deepest dip near the crossover, by seat</caption>
         <thead>
@@ -105,8 +107,9 @@ export const Crossover = ({ crossover, revision }: { crossover: CrossoverReadout
         </tbody>
       </table>
       <p className="fact-note">
-        Against each seat’s own mean from 40 to 160 Hz. Fourth-order crossover, the subwoofers at the centre’s level (
-        {dB(crossover.trimDb)} dB of trim).
+        Dips against each seat’s own mean from 40 to 160 Hz. What is filled is the loss over the octave round the
+        crossover: a narrow dip may stay, or move. Below the crossover the bass of every channel comes from the
+        subwoofers. Fourth-order crossover, the subwoofers at the centre’s level ({dB(crossover.trimDb)} dB of trim).
       </p>
     </>
   );

@@ -5,6 +5,7 @@ import { useDocument } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
 import { type Filter, useChoiceActions } from './actions.ts';
 import { dB } from './figures.tsx';
+import { OverCurves } from './OverCurves.tsx';
 import { Sketch } from './Sketch.tsx';
 import { useChoiceDocument } from './useChoiceDocument.ts';
 
@@ -62,6 +63,12 @@ export const Equaliser = ({ equaliser, current }: { equaliser: EqualiserReadout;
       />
       {fit.filters.length > 0 && <Filters filters={fit.filters} title={same ? 'In use' : 'Proposed'} />}
       {stored.length > 0 && !same && <Filters filters={stored} title="In use" />}
+      {(fit.filters.length > 0 || stored.length > 0) && (
+        <OverCurves
+          beside={stored.length > 0 ? 'filters' : 'proposed'}
+          what={stored.length > 0 ? 'the filters in use' : 'the filters proposed'}
+        />
+      )}
       <div className="proposal-foot">
         {fit.filters.length > 0 && !same && (
           <button
@@ -95,8 +102,8 @@ export const Equaliser = ({ equaliser, current }: { equaliser: EqualiserReadout;
         )}
       </div>
       <p className="fact-note">
-        Cuts to 12 dB, boosts to 3 dB at most. The bass floor and the curves show the room without filters.{' '}
-        <b>Verify by measurement.</b>
+        Cuts to 12 dB, boosts to 3 dB at most. Bass floor and ribbon show the room without filters; the curves show
+        both. <b>Verify by measurement.</b>
       </p>
     </>
   );

@@ -1,6 +1,7 @@
 import type { HeadroomReadout } from '../../proposals/chain.ts';
 import { useDocument, useSession } from '../../state/view.tsx';
-import { seatTitle } from '../naming.ts';
+import { SCROLLED_BY_KEYS } from '../bass/plot.ts';
+import { seatShort, seatTitle } from '../naming.ts';
 import { dB } from './figures.tsx';
 
 const Margin = ({ db }: { db: number }) => (
@@ -9,6 +10,38 @@ const Margin = ({ db }: { db: number }) => (
     {db < 0 && <small>short</small>}
   </td>
 );
+
+/** All margins: a seat a column, a band a row. */
+const EverySeat = ({ headroom: { bandsHz, seats } }: { readonly headroom: HeadroomReadout }) => {
+  const project = useDocument((state) => state.project);
+  return (
+    <section className="is-wide scrolls" aria-label="Headroom at every seat" {...SCROLLED_BY_KEYS}>
+      <table className="choice-table">
+        <caption className="unseen">Greatest peak less the one asked for, dB, by band and seat</caption>
+        <thead>
+          <tr>
+            <th scope="col">Hz</th>
+            {seats.map(({ id }) => (
+              <th key={id} scope="col">
+                <abbr title={seatTitle(project, id)}>{seatShort(project, id)}</abbr>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {bandsHz.map((hz, b) => (
+            <tr key={hz}>
+              <th scope="row">{hz}</th>
+              {seats.map(({ id, marginDb }) => (
+                <Margin key={id} db={marginDb[b]} />
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+};
 
 /** Greatest peaks over the level asked for, by band, at the chosen seat and at the weakest; less than nothing is marked by a word, not by colour alone. */
 export const Headroom = ({ headroom }: { headroom: HeadroomReadout | null }) => {
@@ -70,6 +103,10 @@ export const Headroom = ({ headroom }: { headroom: HeadroomReadout | null }) => 
           })}
         </tbody>
       </table>
+      <details>
+        <summary>Every seat</summary>
+        <EverySeat headroom={headroom} />
+      </details>
       <p className="fact-note is-caution">
         Peak against peak, the first subwoofer to reach its limit counting for all. Such levels harm hearing with time,
         and bass crosses party walls.

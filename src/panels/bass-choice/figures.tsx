@@ -16,9 +16,6 @@ interface FigureRowProps {
   readonly before?: FiguresBand | null;
 }
 
-/** A difference with its sign, where there is one to speak of. */
-export const signed = (value: number): string => (value > 0 ? `+${fixed(value, 1)}` : fixed(value, 1));
-
 /** The figures of one arrangement as a list, each with what it was before. */
 export const FigureList = ({ figures, before }: FigureRowProps) => {
   const { nominal } = figures;

@@ -4,6 +4,7 @@ import { useDocument, useSession, useView } from '../../state/view.tsx';
 import { Icon } from '../marks/Icon.tsx';
 import { useSize } from '../ribbon/useSize.ts';
 import { Choice, type Option } from '../top/Choice.tsx';
+import { BesideChoice } from './BesideChoice.tsx';
 import { CurveReading, Curves } from './Curves.tsx';
 import { CurvesTable } from './CurvesTable.tsx';
 import { Decay, DecayLegend, DecayReading } from './Decay.tsx';
@@ -55,7 +56,10 @@ export const BassPlots = ({ shown, onClose }: { readonly shown: BassSheet; onClo
           value={shown}
           onChoose={(bassSheet) => session.setState({ bassSheet })}
         />
-        <div className="bass-reading">{!silent && (shown === 'curves' ? <CurveReading /> : <DecayReading />)}</div>
+        <div className="bass-reading">
+          {!silent && (shown === 'curves' ? <CurveReading /> : <DecayReading />)}
+          {!silent && shown === 'curves' && <BesideChoice />}
+        </div>
         <span className="bass-gap" />
         {shown === 'curves' ? <SmoothingChoice /> : <DecayLegend />}
         <button type="button" className="word-button" aria-pressed={table} onClick={() => setTable(!table)}>

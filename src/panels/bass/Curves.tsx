@@ -3,13 +3,14 @@ import { smoothedCurves } from '../../analysis/curves.ts';
 import type { BassCurves } from '../../analysis/types.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
-import { decibels } from '../figures.ts';
+import { decibels, signed } from '../figures.ts';
 import { useCurrent } from '../hooks.ts';
 import { seatTitle } from '../naming.ts';
 import { type LevelAxis, levelAxis } from '../ribbon/layout.ts';
 import { levelAt } from '../ribbon/levels.ts';
 import { FrequencyPlot } from './FrequencyPlot.tsx';
 import { bandPath, levelPath, type PlotFrame, yOf } from './plot.ts';
+import { useBeside } from './useBeside.ts';
 
 /** The curves as they are to be shown: raw or smoothed. */
 export const useShownCurves = (): BassCurves | null => {
@@ -47,15 +48,17 @@ const Grid = ({ frame, axis }: { frame: PlotFrame; axis: LevelAxis }) => {
 
 interface CurveLinesProps {
   readonly curves: BassCurves;
+  readonly beside: BassCurves | null;
   readonly chosen: string;
   readonly frame: PlotFrame;
   readonly axis: LevelAxis;
 }
 
-/** All seats' lines thin, the chosen one's strong over them with its damping band. */
-const CurveLines = ({ curves: { frequenciesHz, seats }, chosen, frame, axis }: CurveLinesProps) => {
+/** All seats' lines thin, the chosen one's strong over them with its damping band, dashed what lies over it. */
+const CurveLines = ({ curves: { frequenciesHz, seats }, beside, chosen, frame, axis }: CurveLinesProps) => {
   const own = seats.find(({ id }) => id === chosen);
-  const line = (levels: Float64Array) => levelPath(frame, axis, frequenciesHz, levels);
+  const other = beside?.seats.find(({ id }) => id === chosen);
+  const line = (levels: Float64Array, over = frequenciesHz) => levelPath(frame, axis, over, levels);
   return (
     <g className="plot-curves">
       {own?.lowDb && own.highDb && (
@@ -64,7 +67,26 @@ const CurveLines = ({ curves: { frequenciesHz, seats }, chosen, frame, axis }: C
       {seats.map(({ id, levelDb }) => id !== chosen && <path key={id} d={line(levelDb)} />)}
       {own && <path className="is-halo" d={line(own.levelDb)} />}
       {own && <path className="is-chosen" d={line(own.levelDb)} />}
+      {beside && other && <path className="is-halo" d={line(other.levelDb, beside.frequenciesHz)} />}
+      {beside && other && <path className="is-beside" d={line(other.levelDb, beside.frequenciesHz)} />}
     </g>
+  );
+};
+
+/** What the chosen seat gets at the cursor with what lies over the curves, and how far that is from its own. */
+const BesideReading = ({ ownDb }: { readonly ownDb: number }) => {
+  const { curves, value, word, current } = useBeside();
+  const seatId = useSession((state) => state.seatId);
+  const frequencyHz = useSession((state) => state.frequencyHz);
+  if (value === 'nothing') return null;
+  const seat = curves?.seats.find(({ id }) => id === seatId);
+  if (!curves || !seat) return <span className="plot-note is-beside"> {word}: working it out …</span>;
+  const db = levelAt(curves.frequenciesHz, seat.levelDb, frequencyHz);
+  return (
+    <span className={current ? 'is-beside' : 'is-beside is-stale'} aria-busy={!current}>
+      <i className="beside-dash" aria-hidden="true" /> {word} <b className="plot-value">{decibels(db).text}</b> dB
+      <small className="plot-note"> {signed(db - ownDb)}</small>
+    </span>
   );
 };
 
@@ -86,6 +108,7 @@ export const CurveReading = () => {
           {at(own.lowDb)} to {at(own.highDb)} with damping in doubt
         </small>
       )}
+      <BesideReading ownDb={levelAt(curves.frequenciesHz, own.levelDb, frequencyHz)} />
     </p>
   );
 };
@@ -96,7 +119,11 @@ export const Curves = ({ width, height }: { readonly width: number; readonly hei
   const current = useCurrent('curves');
   const seatId = useSession((state) => state.seatId);
   const frequencyHz = useSession((state) => state.frequencyHz);
-  const axis = useMemo(() => curves && levelAxis(curves.seats.map(({ levelDb }) => levelDb)), [curves]);
+  const { curves: beside } = useBeside();
+  const axis = useMemo(() => {
+    const over = beside?.seats.filter(({ id }) => id === seatId) ?? [];
+    return curves && levelAxis([...curves.seats, ...over].map(({ levelDb }) => levelDb));
+  }, [curves, beside, seatId]);
   if (!curves || !axis) return <p className="waiting">Working out the curves …</p>;
   const own = curves.seats.find(({ id }) => id === seatId);
   const spoken = own ? `${decibels(levelAt(curves.frequenciesHz, own.levelDb, frequencyHz)).text} dB` : '';
@@ -106,7 +133,7 @@ export const Curves = ({ width, height }: { readonly width: number; readonly hei
         {(frame) => (
           <svg width={width} height={height} aria-hidden="true">
             <Grid frame={frame} axis={axis} />
-            <CurveLines curves={curves} chosen={seatId} frame={frame} axis={axis} />
+            <CurveLines curves={curves} beside={beside} chosen={seatId} frame={frame} axis={axis} />
           </svg>
         )}
       </FrequencyPlot>

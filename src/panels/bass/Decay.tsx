@@ -39,6 +39,9 @@ export const DecayReading = () => {
     <p className="plot-reading">
       {seatTitle(project, decay.seatId)} <b className="plot-value">{fixed(later - begin, 1)}</b> dB
       <small className="plot-note"> a fifth of a second after a tone of {fixed(frequencyHz, 1)} Hz stops</small>
+      <small className="plot-note is-beside">
+        <i className="beside-dash is-whole" aria-hidden="true" /> 60 dB down, by third octave
+      </small>
     </p>
   );
 };

@@ -9,7 +9,7 @@ const ROWS = 10;
 /** The decay as numbers: one row a tenth of the time, one column a third of an octave. */
 export const DecayTable = () => {
   const decay = useResults((state) => state.decay?.value);
-  if (!decay) return null;
+  if (!decay) return <p className="waiting">Working out the decay …</p>;
   const lastS = decay.timesS[decay.timesS.length - 1];
   const times = Array.from({ length: ROWS + 1 }, (_, i) => (lastS * i) / ROWS);
   return (
