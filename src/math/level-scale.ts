@@ -67,6 +67,27 @@ export const levelScale = (
   return previous?.highDb === highDb && previous.lowDb === lowDb ? previous : { lowDb, highDb, stepDb: STEP_DB };
 };
 
+/** Spans a map may have to itself, and how closely its contours then stand. */
+const OWN_SPANS: readonly { readonly spanDb: number; readonly stepDb: number }[] = [
+  { spanDb: 6, stepDb: 1 },
+  { spanDb: 12, stepDb: 1 },
+  { spanDb: 24, stepDb: STEP_DB },
+  { spanDb: SPAN_DB.wide, stepDb: STEP_DB },
+];
+
+/**
+ * The scale of one map alone, so that a quiet or an even one uses all colours: from its own top, on whole 3 dB, down over the
+ * least span that holds all but its loudest 25th and quietest tenth. Contours every decibel where that is 12 dB or less.
+ */
+export const ownScale = (mapDb: Float32Array): LevelScale => {
+  const ascending = heard(mapDb);
+  if (ascending.length === 0) return { lowDb: -SPAN_DB.narrow, highDb: 0, stepDb: STEP_DB };
+  const highDb = snapped(atShare(ascending, TOP_SHARE), null);
+  const depthDb = highDb - atShare(ascending, LOW_SHARE);
+  const { spanDb, stepDb } = OWN_SPANS.find(({ spanDb }) => depthDb <= spanDb) ?? OWN_SPANS[OWN_SPANS.length - 1];
+  return { lowDb: highDb - spanDb, highDb, stepDb };
+};
+
 /** Where a level falls on the scale: 0 at its low end, 1 at its high end, clamped. */
 export const shareOf = (levelDb: number, scale: LevelScale): number =>
   Math.min(1, Math.max(0, (levelDb - scale.lowDb) / (scale.highDb - scale.lowDb)));

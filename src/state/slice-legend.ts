@@ -1,5 +1,5 @@
 import type { BassSlice } from '../analysis/types.ts';
-import { type LevelScale, mapTopDb } from '../math/level-scale.ts';
+import { type LevelScale, mapTopDb, ownScale } from '../math/level-scale.ts';
 
 const tops = new WeakMap<BassSlice, number>();
 let topShown: number | null = null;
@@ -11,6 +11,14 @@ const ownTopDb = (slice: BassSlice): number => {
   topShown = mapTopDb(slice.levelDb, topShown);
   tops.set(slice, topShown);
   return topShown;
+};
+
+const scales = new WeakMap<BassSlice, LevelScale>();
+
+const ownScaleOf = (slice: BassSlice): LevelScale => {
+  const known = scales.get(slice) ?? ownScale(slice.levelDb);
+  scales.set(slice, known);
+  return known;
 };
 
 /** What the colours of a slice mean: from `low` to `high`, contours every `step`, in decibels or in pressure. */
@@ -28,15 +36,16 @@ const DIFFERENCE_STEP_DB = 3;
 const PRESSURE_STEPS = 4;
 
 /**
- * The scale of a slice as it is shown. A level's is that of the seats' strips as well. A pressure, in free-field pressures of
+ * The scale of a slice as it is shown. A level's is that of the seats' strips as well, unless it has one to itself. A pressure, in free-field pressures of
  * one subwoofer at 1 m, runs to the top of its own levels either way.
  */
-export const sliceLegend = (slice: BassSlice, { lowDb, highDb, stepDb }: LevelScale): SliceLegend => {
+export const sliceLegend = (slice: BassSlice, scale: LevelScale, alone: boolean): SliceLegend => {
   if (slice.as === 'difference' && slice.meanDb !== null)
     return { kind: 'difference', low: -DIFFERENCE_DB, high: DIFFERENCE_DB, step: DIFFERENCE_STEP_DB };
   if (slice.as === 'pressure' && slice.pressure) {
     const high = 10 ** (ownTopDb(slice) / 20);
     return { kind: 'pressure', low: -high, high, step: high / PRESSURE_STEPS };
   }
+  const { lowDb, highDb, stepDb } = alone ? ownScaleOf(slice) : scale;
   return { kind: 'level', low: lowDb, high: highDb, step: stepDb };
 };

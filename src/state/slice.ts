@@ -3,10 +3,13 @@ import type { SliceWish } from '../analysis/slice/wish.ts';
 /** The bass floor as a person has set it. */
 export interface SliceState extends SliceWish {
   readonly shown: boolean;
+  /** Whether a level has a colour scale to itself, rather than the seats'. */
+  readonly ownScale: boolean;
 }
 
 export const initialSlice: SliceState = {
   shown: true,
+  ownScale: false,
   plane: 'level',
   height: 'ear',
   acrossZM: null,

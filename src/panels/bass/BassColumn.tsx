@@ -1,6 +1,7 @@
 import type { BassSheet } from '../../state/session.ts';
 import { useSession, useView } from '../../state/view.tsx';
 import { BassNotes } from './BassNotes.tsx';
+import { BassTrust } from './BassTrust.tsx';
 import { ModeList } from './ModeList.tsx';
 import { SliceControls } from './SliceControls.tsx';
 import { ThirdsTable } from './ThirdsTable.tsx';
@@ -34,6 +35,7 @@ export const BassColumn = () => {
       </p>
       <ModeList />
       <ThirdsTable />
+      <BassTrust />
       <BassNotes />
     </article>
   );

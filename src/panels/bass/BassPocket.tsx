@@ -2,6 +2,7 @@ import type { BassSheet } from '../../state/session.ts';
 import { useSession, useView } from '../../state/view.tsx';
 import { BassNotes } from './BassNotes.tsx';
 import { BassPlots } from './BassPlots.tsx';
+import { BassTrust } from './BassTrust.tsx';
 import { ModeList } from './ModeList.tsx';
 import { SliceControls } from './SliceControls.tsx';
 import { SliceLegend } from './SliceLegend.tsx';
@@ -30,6 +31,7 @@ export const BassPocket = () => {
         <ModeList />
         <ThirdsTable />
       </details>
+      <BassTrust />
       <BassNotes />
     </div>
   );

@@ -16,6 +16,10 @@ const KINDS: readonly Option<SliceState['as']>[] = [
   { value: 'pressure', word: 'Pressure', key: 'v' },
   { value: 'difference', word: 'Difference', key: 'v' },
 ];
+const SCALES: readonly Option<'seats' | 'own'>[] = [
+  { value: 'seats', word: 'Colours of the seats' },
+  { value: 'own', word: 'Its own colours' },
+];
 const BANDS = ['20-80', '20-120', '40-120'] as const;
 type Span = 'one' | (typeof BANDS)[number];
 
@@ -107,6 +111,15 @@ export const SliceControls = () => {
     <section className="slice-controls" aria-labelledby={heading}>
       <h3 id={heading}>The bass floor</h3>
       <Choice quiet label="What its colours say" options={KINDS} value={slice.as} onChoose={chooseKind} />
+      {slice.as === 'level' && (
+        <Choice
+          quiet
+          label="Its colour scale"
+          options={SCALES}
+          value={slice.ownScale ? 'own' : 'seats'}
+          onChoose={(scale) => change({ ownScale: scale === 'own' })}
+        />
+      )}
       <Choice quiet label="Frequencies" options={spans} value={span} onChoose={chooseSpan} />
       <Choice quiet label="How it lies" options={PLANES} value={slice.plane} onChoose={(plane) => change({ plane })} />
       <Place slice={slice} change={change} />

@@ -21,7 +21,8 @@ const ticksOf = ({ kind, low, high }: Legend): { readonly share: number; readonl
   Array.from({ length: PARTS + 1 }, (_, i) => {
     const value = low + ((high - low) * i) / PARTS;
     const plus = kind !== 'level' && value > 0 ? '+' : '';
-    const decimals = kind === 'pressure' && high < 10 ? 1 : 0;
+    const fine = kind === 'level' ? !Number.isInteger((high - low) / PARTS) : kind === 'pressure' && high < 10;
+    const decimals = fine ? 1 : 0;
     return { share: i / PARTS, text: `${plus}${fixed(value, decimals)}` };
   });
 
@@ -30,11 +31,12 @@ export const SliceLegend = () => {
   const slice = useResults((state) => state.slice?.value);
   const scale = useResults((state) => state.scale);
   const refining = useResults((state) => state.refining);
+  const alone = useSession((state) => state.slice.ownScale);
   const shown = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const probe = useSession((state) => state.probe);
   const units = useUnits();
   if (!slice || !scale || !shown) return null;
-  const legend = sliceLegend(slice, scale);
+  const legend = sliceLegend(slice, scale, alone);
   const share = probe && Math.min(1, Math.max(0, (probe.value - legend.low) / (legend.high - legend.low)));
   return (
     <section
@@ -45,7 +47,7 @@ export const SliceLegend = () => {
       data-high={legend.high}
     >
       <p>
-        <b>{kindWords(slice)}</b>
+        <b>{kindWords(slice, alone)}</b>
         <span>{sliceWords(slice, units)}</span>
         {refining && <em role="status">an estimate so far, being refined</em>}
       </p>

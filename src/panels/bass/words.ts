@@ -16,9 +16,9 @@ const placeWords = ({ cut }: BassSlice, units: UnitSystem): string => {
 };
 
 /** What a slice's colours say, for its legend. */
-export const kindWords = (slice: BassSlice): string => {
+export const kindWords = (slice: BassSlice, alone: boolean): string => {
   if (slice.as === 'pressure') return 'Pressure, moving in phase';
-  return slice.as === 'difference' ? 'Level against the seats’ mean' : 'Level';
+  return slice.as === 'difference' ? 'Against the seats’ mean' : alone ? 'Level, own scale' : 'Level';
 };
 
 /** Frequency or band, and where. */

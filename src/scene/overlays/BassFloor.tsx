@@ -35,6 +35,7 @@ export const BassFloor = () => {
   const slice = useResults((state) => state.slice?.value ?? null);
   const scale = useResults((state) => state.scale);
   const project = useProjectBesides('subwoofers');
+  const alone = useSession((state) => state.slice.ownScale);
   const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
   const stale = useSliceStale();
   // The furniture stands under the map: while any of it is in hand only the rim is left.
@@ -51,9 +52,9 @@ export const BassFloor = () => {
 
   useLayoutEffect(() => {
     if (!slice || !scale) return;
-    map.show(slice, sliceLegend(slice, scale));
+    map.show(slice, sliceLegend(slice, scale, alone));
     sliceTurn.radians = map.turnTo(0);
-  }, [map, slice, scale]);
+  }, [map, slice, scale, alone]);
   useLayoutEffect(() => map.dim(stale), [map, stale]);
   useLayoutEffect(() => {
     rim.begin();

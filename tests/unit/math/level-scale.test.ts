@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { levelScale, mapTopDb, shareOf } from '../../../src/math/level-scale.ts';
+import { levelScale, mapTopDb, ownScale, shareOf } from '../../../src/math/level-scale.ts';
 
 /** Levels evenly from `span` under the top to a little above it: the 96 in 100 lie at or under `top`. */
 const levels = (top: number, span: number) => Float32Array.from({ length: 400 }, (_, i) => top - span * (1 - i / 384));
@@ -58,5 +58,16 @@ describe('the top of one map', () => {
     expect(mapTopDb(levels(-11, 40), -12)).toBe(-12);
     expect(mapTopDb(levels(-9, 40), -12)).toBe(-9);
     expect(mapTopDb(new Float32Array([Number.NaN]), 6)).toBe(6);
+  });
+});
+
+describe('a map with a scale to itself', () => {
+  it('uses all colours whatever its level: the least span that holds it, contours by the decibel where that is small', () => {
+    // Nine tenths of these lie within 0.9 spans of the top, which itself lies up to 3 dB under the scale's.
+    expect(ownScale(levels(-30, 3))).toEqual({ lowDb: -36, highDb: -30, stepDb: 1 });
+    expect(ownScale(levels(-31, 8))).toEqual({ lowDb: -42, highDb: -30, stepDb: 1 });
+    expect(ownScale(levels(12, 20))).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
+    expect(ownScale(levels(12, 90))).toEqual({ lowDb: -24, highDb: 12, stepDb: 3 });
+    expect(ownScale(Float32Array.of(Number.NaN, -300))).toEqual({ lowDb: -24, highDb: 0, stepDb: 3 });
   });
 });

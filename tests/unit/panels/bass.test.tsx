@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { DecayReadout, HeardModes } from '../../../src/analysis/types.ts';
 import { CIVIDIS_BYTES } from '../../../src/math/cividis.ts';
 import { BassPlots } from '../../../src/panels/bass/BassPlots.tsx';
+import { BassTrust } from '../../../src/panels/bass/BassTrust.tsx';
 import { CurvesTable } from '../../../src/panels/bass/CurvesTable.tsx';
 import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb } from '../../../src/panels/bass/decay-draw.ts';
 import { ModeList } from '../../../src/panels/bass/ModeList.tsx';
@@ -80,6 +81,21 @@ describe('the legend of the bass floor', () => {
     expect(host.querySelector('.legend')).toBeNull();
   });
 
+  it('is the seats’ unless the slice has one to itself', () => {
+    const view = plausibleView();
+    const host = mount(view, <SliceLegend />);
+    const before = view.results.getState().slice?.value;
+    if (!before) throw new Error('no slice');
+    const levelDb = before.levelDb.map((_, i) => -41 + 5 * (i / before.levelDb.length));
+    act(() => view.results.setState({ slice: keyed({ ...before, levelDb }) }));
+    const common = [legend(host).low, legend(host).high];
+    act(() => view.session.setState((state) => ({ slice: { ...state.slice, ownScale: true } })));
+    expect(Number(common[1]) - Number(common[0])).toBe(24);
+    expect([legend(host).low, legend(host).high]).toEqual(['-42', '-36']);
+    expect(host.textContent).toContain('Level, own scale');
+    expect(host.textContent).toContain('\u221240.5');
+  });
+
   it('runs 12 dB either way of the seats’ mean, and as far either way as a pressure’s level goes', () => {
     const view = plausibleView();
     const before = view.results.getState().slice?.value;
@@ -108,6 +124,19 @@ describe('curves and decay', () => {
       'No subwoofer yet: curves and decay are drawn once there is one.',
     );
     expect(only(host, '.bass-reading').textContent).toBe('');
+  });
+});
+
+describe('how far the bass is to be trusted', () => {
+  it('is said with the room’s own figures, and not where there is nothing to trust', () => {
+    const view = plausibleView();
+    const host = mount(view, <BassTrust />);
+    expect(host.textContent).toContain('below 28 Hz');
+    expect(host.textContent).toContain('above 149 Hz');
+    expect(host.textContent).toContain('nearer to a subwoofer than its own size');
+    const { project } = view.document.getState();
+    act(() => view.document.actions.load({ ...project, subwoofers: [] }));
+    expect(host.textContent).toBe('');
   });
 });
 
