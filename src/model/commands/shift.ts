@@ -16,15 +16,38 @@ const cleaned = ([x, y, z]: Vec3): Vec3 => [clean(x), clean(y), clean(z)];
 
 const SHRUNK = [1, 0.9, 0.8, 0.6, 0.4, 0.2, 0];
 
+/** Halvings of the way to a wall or slope: of 30 m to a hundredth of a millimetre. */
+const HALVINGS = 22;
+
+/** As far as one can go from a place that is free towards another. */
+const straight = (isFree: (atM: Vec3) => boolean, fromM: Vec3, toM: Vec3): Vec3 => {
+  if (isFree(toM)) return toM;
+  let [free, barred] = [fromM, toM];
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle: Vec3 = [(free[0] + barred[0]) / 2, (free[1] + barred[1]) / 2, (free[2] + barred[2]) / 2];
+    if (isFree(middle)) free = middle;
+    else barred = middle;
+  }
+  return free;
+};
+
 /**
- * The nearest place to `toM` where a thing of this size stands in the room. What is let into a wall or ceiling already,
- * because it is mounted there, may go on reaching as far into it.
+ * Where a thing of this size comes to stand that is to go to `toM`: as near to it as the room lets it. What is lifted goes
+ * straight up or down, what is moved over the floor keeps its height and slides along walls. What is let into a wall or
+ * ceiling already, because it is mounted there, may go on reaching as far into it.
  */
 const kept = (project: Project, fromM: Vec3, toM: Vec3, [width, height, depth]: Vec3): Vec3 => {
   const shape = roomShape(project);
   const around = (share: number): Vec3 => [(width / 2) * share, (height / 2) * share, (depth / 2) * share];
-  const share = SHRUNK.find((one) => shape.contains(fromM, around(one))) ?? 1;
-  return cleaned(shape.nearestInside(toM, around(share)));
+  const share = SHRUNK.find((one) => shape.contains(fromM, around(one)));
+  const near = shape.nearestInside(toM, around(share ?? 1));
+  const isFree = (atM: Vec3): boolean => shape.contains(atM, around(share ?? 1));
+  const lifted = fromM[0] === toM[0] && fromM[2] === toM[2];
+  const level = fromM[1] === toM[1];
+  if (share === undefined || (level && near[1] === toM[1]) || (!level && !lifted)) return cleaned(near);
+  if (lifted) return cleaned(straight(isFree, fromM, toM));
+  const across = straight(isFree, fromM, [toM[0], fromM[1], fromM[2]]);
+  return cleaned(straight(isFree, across, [across[0], fromM[1], toM[2]]));
 };
 
 const clampTo = (value: number, max: number): number => Math.min(Math.max(0, value), Math.max(0, max));

@@ -4,6 +4,7 @@ import { extentOf, middleOf } from '../extents.ts';
 import { isLocked, seatIndices } from '../items.ts';
 import type { ItemRef, Project, Row } from '../project.ts';
 import { platformOf } from '../riser.ts';
+import { roomShape } from '../room/shape.ts';
 import { referenceSeatId, seatPose } from '../seating.ts';
 import { ACROSS, ALONG, type Handle, handle, LEVEL, UP } from './handle.ts';
 
@@ -17,10 +18,10 @@ const placeAndHeight = (project: Project, ref: ItemRef, command: string): Handle
   const extent = extentOf(project, ref);
   if (!extent) return [];
   const [x, , z] = middleOf(extent);
-  return [
-    handle(ref, 'place', 'Place', [x, extent.minM[1], z], LEVEL, command),
-    handle(ref, 'height', 'Height', [x, extent.maxM[1] + OVER_M, z], UP, command),
-  ];
+  const place = handle(ref, 'place', 'Place', [x, extent.minM[1], z], LEVEL, command);
+  // What fills a room from floor to ceiling has nowhere to go up or down.
+  if (extent.maxM[1] - extent.minM[1] >= roomShape(project).highestM - 1e-6) return [place];
+  return [place, handle(ref, 'height', 'Height', [x, extent.maxM[1] + OVER_M, z], UP, command)];
 };
 
 /** The point a loudspeaker is turned to: its own, or the ear of the reference seat; null for what has no aim. */
