@@ -1,5 +1,7 @@
-import { valuesAt } from '../axis-modes.ts';
+import { type AxisModes, valuesAt } from '../axis-modes.ts';
+import { symmetricKernel } from '../kernels/symmetric-kernel.ts';
 import { type CoupledPatches, couplePatches } from '../patches/coupled-system.ts';
+import { dotRows } from '../plan/row-products.ts';
 import type { SourceTerms } from './near-field.ts';
 import type { PrismPatch } from './patch-division.ts';
 import { createPatchLayouts, type PrismPatchLayout } from './patch-layout.ts';
@@ -11,8 +13,8 @@ import { rigidProduct } from './source-load.ts';
 /** Patches at one wavenumber. */
 export interface PrismPatchState {
   readonly layout: PrismPatchLayout;
-  /** A_n^-1 times the section parts, re, im at 2 ((n parts + part) size + i). */
-  readonly solved: Float64Array;
+  /** Per order A_n^-1 times the section parts, the last function first: re, im at 2 ((functions - 1 - i) parts + part). */
+  readonly solved: readonly Float64Array[];
   /** Parts along the axis times the damped even modes, re, im at 2 (part orders + n). */
   readonly along: Float64Array;
   /** Null when the system is singular. */
@@ -22,14 +24,14 @@ export interface PrismPatchState {
 export interface PrismPatches {
   at(state: PrismState): PrismPatchState;
   /**
-   * v of coupled-system.ts for a field whose load of order n (re, im per function) is given by `loadOf`, times Z_n(z): into
-   * `out`, re, im per patch function.
+   * v of coupled-system.ts for fields at the places `zM` along the axis, whose load of order n (re, im per function) `loadOf` gives,
+   * times Z_n(z): into `out`, re, im at 2 (field count + patch function).
    */
   couplings(
     own: PrismPatchState,
     state: PrismState,
-    z: number,
-    loadOf: (n: number) => Float64Array,
+    zM: ArrayLike<number>,
+    loadOf: (n: number, field: number) => Float64Array,
     out: Float64Array,
   ): void;
   /** Adds what a source's near field does on the patches, not shown by the modes. */
@@ -48,7 +50,6 @@ export const createPrismPatches = (
   const layoutFor = createPatchLayouts(section, patches);
   const known = new Map<PrismState, PrismPatchState>();
   const rests = new WeakMap<SourceTerms, Map<PrismPatchLayout, Float64Array>>();
-  const ownZ = new Float64Array(2 * orders);
   return {
     at: (state) => {
       let own = known.get(state);
@@ -56,37 +57,50 @@ export const createPrismPatches = (
       else known.delete(state);
       known.set(state, own);
       let held = 0;
-      for (const { solved } of known.values()) held += solved.byteLength;
-      for (const [oldest, { solved }] of known) {
+      for (const one of known.values()) held += solvedBytes(one);
+      for (const [oldest, one] of known) {
         if (held <= KEPT_BYTES || known.size === 1) break;
         known.delete(oldest);
-        held -= solved.byteLength;
+        held -= solvedBytes(one);
       }
       return own;
     },
-    couplings: ({ layout, solved, along }, state, z, loadOf, out) => {
+    couplings: ({ layout, solved, along }, state, zM, loadOf, out) => {
       const parts = layout.section.length;
       const count = layout.functions.count;
-      const sums = new Float64Array(2 * parts);
-      out.fill(0, 0, 2 * count);
-      valuesAt(state.even, z, orders, ownZ, 0);
+      const fields = zM.length;
+      const atZ = new Float64Array(2 * orders * fields);
+      for (let s = 0; s < fields; s++) valuesAt(state.even, zM[s], orders, atZ, 2 * orders * s);
+      // loads as pairs of real columns, re and im of each field
+      const loads = new Float64Array(2 * fields * size);
+      const sums = new Float64Array(4 * fields * parts);
+      out.fill(0, 0, 2 * count * fields);
       for (let n = 0; n < orders; n++) {
-        const load = loadOf(n);
-        for (let m = 0; m < parts; m++) {
-          let re = 0;
-          let im = 0;
-          for (let i = 0, o = 2 * (n * parts + m) * size; i < 2 * functions[n]; i += 2, o += 2) {
-            re += load[i] * solved[o] - load[i + 1] * solved[o + 1];
-            im += load[i] * solved[o + 1] + load[i + 1] * solved[o];
+        for (let s = 0; s < fields; s++) {
+          const load = loadOf(n, s);
+          for (let i = 0, to = 2 * (fields * (functions[n] - 1) + s); i < functions[n]; i++, to -= 2 * fields) {
+            loads[to] = load[2 * i];
+            loads[to + 1] = load[2 * i + 1];
           }
-          sums[2 * m] = re * ownZ[2 * n] - im * ownZ[2 * n + 1];
-          sums[2 * m + 1] = re * ownZ[2 * n + 1] + im * ownZ[2 * n];
         }
-        for (let a = 0; a < count; a++) {
-          const m = 2 * layout.sectionOf[a];
-          const z0 = 2 * (layout.alongOf[a] * orders + n);
-          out[2 * a] += sums[m] * along[z0] - sums[m + 1] * along[z0 + 1];
-          out[2 * a + 1] += sums[m] * along[z0 + 1] + sums[m + 1] * along[z0];
+        symmetricKernel().products(functions[n], loads, 2 * fields, solved[n], parts, sums);
+        for (let s = 0; s < fields; s++) {
+          const real = 4 * parts * s;
+          const imaginary = real + 2 * parts;
+          const zRe = atZ[2 * (orders * s + n)];
+          const zIm = atZ[2 * (orders * s + n) + 1];
+          for (let m = 0; m < 2 * parts; m += 2) {
+            const re = sums[real + m] - sums[imaginary + m + 1];
+            const im = sums[real + m + 1] + sums[imaginary + m];
+            sums[real + m] = re * zRe - im * zIm;
+            sums[real + m + 1] = re * zIm + im * zRe;
+          }
+          for (let a = 0, to = 2 * count * s; a < count; a++, to += 2) {
+            const m = real + 2 * layout.sectionOf[a];
+            const z = 2 * (layout.alongOf[a] * orders + n);
+            out[to] += sums[m] * along[z] - sums[m + 1] * along[z + 1];
+            out[to + 1] += sums[m] * along[z + 1] + sums[m + 1] * along[z];
+          }
         }
       }
     },
@@ -111,6 +125,8 @@ export const createPrismPatches = (
   };
 };
 
+const solvedBytes = ({ solved }: PrismPatchState): number => solved.reduce((sum, one) => sum + one.byteLength, 0);
+
 const couple = (
   section: Section,
   states: PrismStates,
@@ -120,63 +136,68 @@ const couple = (
   const { size, orders, functions } = section;
   const parts = layout.section.length;
   const count = layout.functions.count;
-  const solved = new Float64Array(2 * orders * parts * size);
-  const sides = new Float64Array(2 * size * parts);
-  for (let n = 0; n < orders; n++) {
-    sides.fill(0);
-    for (let m = 0; m < parts; m++)
-      for (let i = 0; i < functions[n]; i++) sides[2 * (i * parts + m)] = layout.section[m][i];
-    states.solve(state, n, sides, parts);
-    for (let m = 0; m < parts; m++) {
-      const to = 2 * (n * parts + m) * size;
-      for (let i = 0; i < functions[n]; i++) {
-        solved[to + 2 * i] = sides[2 * (i * parts + m)];
-        solved[to + 2 * i + 1] = sides[2 * (i * parts + m) + 1];
-      }
-    }
-  }
-  const along = alongModes(section, layout, state);
+  const solved: Float64Array[] = [];
+  const along = alongModes(section, layout, state.even);
   const couplings = new Float64Array(2 * count * count);
   const between = new Float64Array(2 * parts * parts);
   for (let n = 0; n < orders; n++) {
-    for (let m = 0; m < parts; m++) {
-      for (let l = 0; l <= m; l++) {
-        let re = 0;
-        let im = 0;
-        for (let i = 0, o = 2 * (n * parts + l) * size; i < functions[n]; i++, o += 2) {
-          re += layout.section[m][i] * solved[o];
-          im += layout.section[m][i] * solved[o + 1];
-        }
-        for (const at of [2 * (m * parts + l), 2 * (l * parts + m)]) {
-          between[at] = re;
-          between[at + 1] = im;
-        }
-      }
-    }
-    for (let a = 0; a < count; a++) {
-      for (let b = 0; b < count; b++) {
-        const at = 2 * (layout.sectionOf[a] * parts + layout.sectionOf[b]);
-        const za = 2 * (layout.alongOf[a] * orders + n);
-        const zb = 2 * (layout.alongOf[b] * orders + n);
-        const zRe = along[za] * along[zb] - along[za + 1] * along[zb + 1];
-        const zIm = along[za] * along[zb + 1] + along[za + 1] * along[zb];
-        const to = 2 * (a * count + b);
-        couplings[to] += between[at] * zRe - between[at + 1] * zIm;
-        couplings[to + 1] += between[at] * zIm + between[at + 1] * zRe;
-      }
-    }
+    const loads = layout.byFunction.subarray((size - functions[n]) * parts);
+    const sides = new Float64Array(2 * loads.length);
+    for (let i = 0; i < loads.length; i++) sides[2 * i] = loads[i];
+    states.solveDescending(state, n, sides, parts);
+    symmetricKernel().products(functions[n], loads, parts, sides, parts, between);
+    addOrder(section, layout, along, n, between, couplings);
+    solved.push(sides);
   }
   for (let i = 0; i < count * count; i++) couplings[2 * i] += layout.tail[i];
   const coupled = couplePatches(count, couplings, layout.functions.delta, state.kRe, state.kIm);
   return { layout, solved, along, coupled };
 };
 
-const alongModes = ({ orders }: Section, layout: PrismPatchLayout, state: PrismState): Float64Array => {
+/**
+ * Adds an order's couplings, on and right of the diagonal: those of the section's parts, `between`, times its course along the axis
+ * at both.
+ */
+export const addOrder = (
+  { orders }: Section,
+  layout: PrismPatchLayout,
+  along: Float64Array,
+  n: number,
+  between: Float64Array,
+  couplings: Float64Array,
+): void => {
+  const { sectionOf, alongOf } = layout;
+  const parts = layout.section.length;
+  const count = layout.functions.count;
+  const courses = layout.along.length;
+  const both = new Float64Array(2 * courses * courses);
+  for (let p = 0, to = 0; p < courses; p++) {
+    const zRe = along[2 * (p * orders + n)];
+    const zIm = along[2 * (p * orders + n) + 1];
+    for (let q = 0; q < courses; q++, to += 2) {
+      const at = 2 * (q * orders + n);
+      both[to] = zRe * along[at] - zIm * along[at + 1];
+      both[to + 1] = zRe * along[at + 1] + zIm * along[at];
+    }
+  }
+  for (let a = 0; a < count; a++) {
+    const row = sectionOf[a] * parts;
+    const course = alongOf[a] * courses;
+    for (let b = a, to = 2 * (a * count + a); b < count; b++, to += 2) {
+      const at = 2 * (row + sectionOf[b]);
+      const z = 2 * (course + alongOf[b]);
+      couplings[to] += between[at] * both[z] - between[at + 1] * both[z + 1];
+      couplings[to + 1] += between[at] * both[z + 1] + between[at + 1] * both[z];
+    }
+  }
+};
+
+export const alongModes = ({ orders }: Section, layout: PrismPatchLayout, even: AxisModes): Float64Array => {
   const out = new Float64Array(2 * orders * layout.along.length);
   const row = new Float64Array(2 * orders);
   layout.along.forEach(({ atM, weights }, part) => {
     for (let j = 0; j < atM.length; j++) {
-      valuesAt(state.even, atM[j], orders, row, 0);
+      valuesAt(even, atM[j], orders, row, 0);
       for (let n = 0; n < 2 * orders; n++) out[2 * orders * part + n] += weights[j] * row[n];
     }
   });
@@ -185,24 +206,22 @@ const alongModes = ({ orders }: Section, layout: PrismPatchLayout, state: PrismS
 
 /** Integrals over the patch functions of what the modes do not show of a source (near and slope), over 4 pi. */
 const nearOnPatches = (section: Section, layout: PrismPatchLayout, source: SourceTerms): Float64Array => {
-  const { size, orders, functions, geometry } = section;
+  const { size, orders, geometry } = section;
   const out = new Float64Array(2 * layout.functions.count);
-  const sums = new Float64Array(2 * orders);
+  const sums = new Float64Array(orders);
+  const slopes = new Float64Array(orders);
   for (const { start, count, pointsM, values, weighted } of layout.places) {
     for (let p = 0; 3 * p < pointsM.length; p++) {
-      sums.fill(0);
+      // functions that an order does not carry have no share
+      const shown = values.subarray(p * size, (p + 1) * size);
+      dotRows(source.a, orders, size, shown, sums);
+      dotRows(source.slope, orders, size, shown, slopes);
       let near = 0;
       let slope = 0;
       for (let n = 0; n < orders; n++) {
-        let a = 0;
-        let b = 0;
-        for (let i = 0; i < functions[n]; i++) {
-          a += source.a[n * size + i] * values[p * size + i];
-          b += source.slope[n * size + i] * values[p * size + i];
-        }
         const product = rigidProduct(n, pointsM[3 * p + 2], source.z, geometry.lengthM);
-        near -= product * a;
-        slope -= product * b;
+        near -= product * sums[n];
+        slope -= product * slopes[n];
       }
       sumScreened(source.plan, source.ends, pointsM[3 * p], pointsM[3 * p + 1], pointsM[3 * p + 2]);
       near = (near + screened.near) / (4 * Math.PI);

@@ -1,5 +1,7 @@
 import { type Stretch, stretchOf } from '../patches/gauss.ts';
 import { type FunctionsOfPatch, type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
+import type { PlanBasis } from '../plan/plan-basis.ts';
+import { addRows } from '../plan/row-products.ts';
 import { NEAR_END, type PrismPatch } from './patch-division.ts';
 import { liesWithin } from './prism-geometry.ts';
 import type { Section } from './section.ts';
@@ -13,7 +15,7 @@ export interface PrismPatchLayout {
   readonly functions: PatchFunctions;
   /** Integrals of the section's part times phi_i, one row of `size` per distinct part. */
   readonly section: readonly Float64Array[];
-  /** The same function by function: phi_i and part m at i * parts + m. */
+  /** The same function by function, the last one first: phi_i and part m at (size - 1 - i) * parts + m. */
   readonly byFunction: Float64Array;
   /** Per function: its section part and its part along the axis. */
   readonly sectionOf: Int32Array;
@@ -42,6 +44,10 @@ const STEP_PER_M = 1;
 /** Places along a side are taken for waves as short as this rate. */
 const RATE_PER_M = 9;
 
+const LAYOUTS_KEPT = 6;
+/** The layouts made last on a basis: other dampings of the same room mostly take the same functions and share all but their deltas. */
+const shelves = new WeakMap<PlanBasis, Map<string, PrismPatchLayout>>();
+
 export const createPatchLayouts = (
   section: Section,
   patches: readonly PrismPatch[],
@@ -51,16 +57,37 @@ export const createPatchLayouts = (
     const k = STEP_PER_M * Math.max(1, Math.ceil(kRe / STEP_PER_M));
     let layout = made.get(k);
     if (layout === undefined) {
-      layout = layOut(section, patches, k);
+      layout = sharedLayout(section, patches, patchFunctions(patches, k));
       made.set(k, layout);
     }
     return layout;
   };
 };
 
-const layOut = (section: Section, patches: readonly PrismPatch[], k: number): PrismPatchLayout => {
+const sharedLayout = (
+  section: Section,
+  patches: readonly PrismPatch[],
+  functions: PatchFunctions,
+): PrismPatchLayout => {
+  const { basis, orders, geometry } = section;
+  const shelf = shelves.get(basis) ?? new Map<string, PrismPatchLayout>();
+  shelves.set(basis, shelf);
+  const areas = patches.map(({ wall, fromM, toM }) => [wall, fromM, toM]);
+  const products = functions.patches.map(({ first, second }) => [[...first], [...second]]);
+  const key = JSON.stringify([orders, geometry.axis, geometry.lengthM, areas, products]);
+  const known = shelf.get(key);
+  shelf.delete(key);
+  const layout = known === undefined ? layOut(section, patches, functions) : { ...known, functions };
+  shelf.set(key, layout);
+  for (const oldest of shelf.keys()) {
+    if (shelf.size <= LAYOUTS_KEPT) break;
+    shelf.delete(oldest);
+  }
+  return layout;
+};
+
+const layOut = (section: Section, patches: readonly PrismPatch[], functions: PatchFunctions): PrismPatchLayout => {
   const { geometry, basis, size } = section;
-  const functions = patchFunctions(patches, k);
   const parts: Float64Array[] = [];
   const along: { atM: Float64Array; weights: Float64Array }[] = [];
   const shared = new Map<string, number>();
@@ -112,8 +139,8 @@ const layOut = (section: Section, patches: readonly PrismPatch[], k: number): Pr
     } else {
       for (let f = 0; f < count; f++) {
         const part = new Float64Array(size);
-        for (let p = 0; 3 * p < points.length; p++)
-          for (let i = 0; i < size; i++) part[i] += weighted[p * count + f] * values[p * size + i];
+        const shares = weighted.filter((_, i) => i % count === f);
+        addRows(values, shares.length, size, shares, 0, 1, part, 0);
         sectionOf[own.start + f] = parts.length;
         alongOf[own.start + f] = along.length;
         parts.push(part);
@@ -128,7 +155,8 @@ const layOut = (section: Section, patches: readonly PrismPatch[], k: number): Pr
       tail.set(tails.subarray(f * count, (f + 1) * count), (own.start + f) * functions.count + own.start);
   });
   const byFunction = new Float64Array(size * parts.length);
-  for (const [m, part] of parts.entries()) for (let i = 0; i < size; i++) byFunction[i * parts.length + m] = part[i];
+  for (const [m, part] of parts.entries())
+    for (let i = 0; i < size; i++) byFunction[(size - 1 - i) * parts.length + m] = part[i];
   return { functions, section: parts, byFunction, sectionOf, alongOf, along, tail, places };
 };
 

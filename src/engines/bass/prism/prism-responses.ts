@@ -183,20 +183,23 @@ const subtractPatches = (
   let shown = receivers.onPatches.get(state);
   if (shown === undefined) {
     shown = new Float64Array(width * receivers.count);
-    for (let r = 0; r < receivers.count; r++) {
+    const zM = receivers.points.filter((_, i) => i % 3 === 2);
+    const loadOf = (_: number, r: number): Float64Array => {
       for (let i = 0; i < size; i++) load[2 * i] = receivers.values[r * size + i];
-      const z = receivers.points[3 * r + 2];
-      patches.couplings(own, state, z, () => load, shown.subarray(width * r, width * (r + 1)));
-    }
-    receivers.onPatches.set(state, shown);
-  }
-  const answer = new Float64Array(width);
-  sources.forEach((source, s) => {
-    const loadOf = (n: number): Float64Array => {
-      setLoad(section, source, state, n, load);
       return load;
     };
-    patches.couplings(own, state, source.z, loadOf, answer);
+    patches.couplings(own, state, zM, loadOf, shown);
+    receivers.onPatches.set(state, shown);
+  }
+  const answers = new Float64Array(width * sources.length);
+  const loadOf = (n: number, s: number): Float64Array => {
+    setLoad(section, sources[s], state, n, load);
+    return load;
+  };
+  const zM = sources.map(({ z }) => z);
+  patches.couplings(own, state, zM, loadOf, answers);
+  sources.forEach((source, s) => {
+    const answer = answers.subarray(width * s, width * (s + 1));
     patches.addNear(own, state, source, answer);
     if (own.coupled !== null) answerOfPatches(own.coupled, answer);
     for (let r = 0; r < receivers.count; r++) {

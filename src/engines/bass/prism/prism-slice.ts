@@ -109,14 +109,16 @@ const subtractPatches = (
   const count = layout.functions.count;
   const parts = layout.section.length;
   const load = new Float64Array(2 * size);
-  const one = new Float64Array(2 * count);
+  const all = new Float64Array(2 * count * sources.length);
   const sum = new Float64Array(2 * count);
+  const loadOf = (n: number, s: number): Float64Array => {
+    setLoad(section, sources[s], state, n, load);
+    return load;
+  };
+  const zM = sources.map(({ z }) => z);
+  patches.couplings(own, state, zM, loadOf, all);
   sources.forEach((source, s) => {
-    const loadOf = (n: number): Float64Array => {
-      setLoad(section, source, state, n, load);
-      return load;
-    };
-    patches.couplings(own, state, source.z, loadOf, one);
+    const one = all.subarray(2 * count * s, 2 * count * (s + 1));
     patches.addNear(own, state, source, one);
     for (let a = 0; a < 2 * count; a += 2) {
       sum[a] += weights[2 * s] * one[a] - weights[2 * s + 1] * one[a + 1];
@@ -124,16 +126,25 @@ const subtractPatches = (
     }
   });
   answerOfPatches(own.coupled, sum);
+  const strengths = new Float64Array(2 * parts);
   for (let n = 0; n < orders; n++) {
+    strengths.fill(0);
     for (let a = 0; a < count; a++) {
       const z = 2 * (layout.alongOf[a] * orders + n);
-      const yRe = 4 * Math.PI * (sum[2 * a] * along[z] - sum[2 * a + 1] * along[z + 1]);
-      const yIm = 4 * Math.PI * (sum[2 * a] * along[z + 1] + sum[2 * a + 1] * along[z]);
-      let from = 2 * (n * parts + layout.sectionOf[a]) * size;
-      for (let i = 0, to = 2 * n * size; i < functions[n]; i++, to += 2, from += 2) {
-        modal[to] -= yRe * solved[from] - yIm * solved[from + 1];
-        modal[to + 1] -= yRe * solved[from + 1] + yIm * solved[from];
+      const m = 2 * layout.sectionOf[a];
+      strengths[m] += 4 * Math.PI * (sum[2 * a] * along[z] - sum[2 * a + 1] * along[z + 1]);
+      strengths[m + 1] += 4 * Math.PI * (sum[2 * a] * along[z + 1] + sum[2 * a + 1] * along[z]);
+    }
+    const shown = solved[n];
+    for (let i = functions[n] - 1, from = 0; i >= 0; i--) {
+      let re = 0;
+      let im = 0;
+      for (let m = 0; m < 2 * parts; m += 2, from += 2) {
+        re += strengths[m] * shown[from] - strengths[m + 1] * shown[from + 1];
+        im += strengths[m] * shown[from + 1] + strengths[m + 1] * shown[from];
       }
+      modal[2 * (n * size + i)] -= re;
+      modal[2 * (n * size + i) + 1] -= im;
     }
   }
 };

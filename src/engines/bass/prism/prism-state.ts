@@ -27,6 +27,8 @@ export interface PrismStates {
   at(hz: number, growthPerS: number): PrismState;
   /** Solves (Lambda + w_n / L^2 - k^2 + j k B) X = X in place for `count` right sides, laid out as in symmetric-solve.ts but in ascending order. */
   solve(state: PrismState, n: number, x: Float64Array, count: number): void;
+  /** The same with the functions' rows in descending order. */
+  solveDescending(state: PrismState, n: number, x: Float64Array, count: number): void;
   /** Drops the oldest systems until the limit is kept; what else belongs to a state is small and stays. */
   trim(): void;
 }
@@ -70,6 +72,23 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
     return factor;
   };
 
+  const solveDescending: PrismStates['solveDescending'] = (state, n, x, count) => {
+    const { size, numbers, rows } = factorOf(state, n);
+    if (rows === null) {
+      solveSymmetric(size, numbers, x, count);
+      return;
+    }
+    // the full system has its functions in ascending order
+    const one = new Float64Array(2 * size);
+    for (let r = 0; r < count; r++) {
+      for (let i = 0; i < size; i++)
+        for (const part of [0, 1]) one[2 * i + part] = x[2 * ((size - 1 - i) * count + r) + part];
+      solveComplex(size, numbers, rows, one);
+      for (let i = 0; i < size; i++)
+        for (const part of [0, 1]) x[2 * ((size - 1 - i) * count + r) + part] = one[2 * i + part];
+    }
+  };
+
   return {
     at: (hz, growthPerS) => {
       if (!(hz > 0 && hz <= HIGHEST_HZ))
@@ -86,29 +105,13 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
       latest = state;
       return state;
     },
+    solveDescending,
     solve: (state, n, x, count) => {
-      const { size, numbers, rows } = factorOf(state, n);
-      const width = 2 * count;
-      if (reversed.length < width * size) reversed = new Float64Array(width * size);
-      if (rows === null) {
-        for (let i = 0; i < size; i++)
-          for (let r = 0; r < width; r++) reversed[(size - 1 - i) * width + r] = x[i * width + r];
-        solveSymmetric(size, numbers, reversed, count);
-        for (let i = 0; i < size; i++)
-          for (let r = 0; r < width; r++) x[i * width + r] = reversed[(size - 1 - i) * width + r];
-        return;
-      }
-      for (let r = 0; r < count; r++) {
-        for (let i = 0; i < size; i++) {
-          reversed[2 * i] = x[i * width + 2 * r];
-          reversed[2 * i + 1] = x[i * width + 2 * r + 1];
-        }
-        solveComplex(size, numbers, rows, reversed);
-        for (let i = 0; i < size; i++) {
-          x[i * width + 2 * r] = reversed[2 * i];
-          x[i * width + 2 * r + 1] = reversed[2 * i + 1];
-        }
-      }
+      const length = 2 * count * section.functions[n];
+      if (reversed.length < length) reversed = new Float64Array(length);
+      turnRows(x, reversed, section.functions[n], 2 * count);
+      solveDescending(state, n, reversed, count);
+      turnRows(reversed, x, section.functions[n], 2 * count);
     },
     trim: () => {
       let total = 0;
@@ -125,6 +128,12 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
       }
     },
   };
+};
+
+/** to = the rows of `from` in the opposite order. */
+const turnRows = (from: Float64Array, to: Float64Array, rows: number, width: number): void => {
+  for (let i = 0, a = 0, b = (rows - 1) * width; i < rows; i++, a += width, b -= width)
+    for (let r = 0; r < width; r++) to[b + r] = from[a + r];
 };
 
 /** At an exceptional point no shape can be normalised: move the ends by 1e-6. */
