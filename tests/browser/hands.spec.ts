@@ -1,4 +1,4 @@
-import type { CDPSession, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { raiseCeiling } from '../../src/model/commands/ceiling.ts';
 import type { Edit } from '../../src/model/commands/edit.ts';
 import { moveLoudspeaker, moveRow, moveSeat, moveSubwoofer } from '../../src/model/commands/move.ts';
@@ -14,12 +14,9 @@ import {
 } from '../../src/model/commands/stretch.ts';
 import { handlesFor } from '../../src/model/handles/handles.ts';
 import type { ItemRef, Project } from '../../src/model/project.ts';
+import type { Spot } from './gestures.ts';
+import { drawn, fingers, mouseDrag, projectNow, seenAt, spotOf, touchDrag } from './hand.ts';
 import { demoProject, expect, probe, settled, test } from './support.ts';
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
 
 const demo = demoProject();
 const chooses = (page: Page, selection: ItemRef | null): Promise<void> =>
@@ -28,7 +25,6 @@ const chooses = (page: Page, selection: ItemRef | null): Promise<void> =>
     ({ view }, ref) => view.session.setState({ selection: ref, alsoSelected: [], pairsReleased: true }),
     selection,
   );
-const projectNow = (page: Page): Promise<Project> => probe(page, ({ view }) => view.document.getState().project);
 const undosLeft = (page: Page) => probe(page, ({ view }) => view.document.getState().canUndo);
 
 /** The bass floor is put away, so that handles stand where the things do, and with it what takes long to draw. */
@@ -42,64 +38,11 @@ const begin = async (page: Page): Promise<void> => {
   await settled(page);
 };
 
-/** Waits until the page has drawn what was done and nothing moves; jobs may still run. */
-const drawn = (page: Page): Promise<void> =>
-  probe(page, async ({ stage }) => {
-    for (let calm = 0; calm < 3; calm = stage()?.resting() ? calm + 1 : 0) await new Promise(requestAnimationFrame);
-  });
-
-/** Where a handle stands on the page; null while it is not shown. */
-const spotOf = (page: Page, id: string): Promise<Spot | null> =>
-  page.evaluate((wanted) => {
-    const mark = document.querySelector<SVGGElement>(`[data-handle="${wanted}"]`);
-    const disc = mark?.querySelector('circle')?.getBoundingClientRect();
-    if (!mark || !disc || mark.style.visibility === 'hidden') return null;
-    return { x: disc.left + disc.width / 2, y: disc.top + disc.height / 2 };
-  }, id);
-
 const shownSpot = async (page: Page, id: string): Promise<Spot> => {
   await drawn(page);
   const spot = await spotOf(page, id);
   if (!spot) throw new Error(`the handle ${id} is not shown`);
   return spot;
-};
-
-/** Where a point of the room lies on the page. */
-const seenAt = async (page: Page, atM: readonly number[]): Promise<Spot> => {
-  const spot = await probe(
-    page,
-    ({ stage }, point) => stage()?.project(point as [number, number, number]) ?? null,
-    atM,
-  );
-  if (!spot) throw new Error('the point is behind the camera');
-  return spot;
-};
-
-const mouseDrag = async (page: Page, from: Spot, by: Spot, steps = 12): Promise<void> => {
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  for (let step = 1; step <= steps; step += 1)
-    await page.mouse.move(from.x + (by.x * step) / steps, from.y + (by.y * step) / steps);
-  await page.evaluate(() => new Promise(requestAnimationFrame));
-  await page.mouse.up();
-  await drawn(page);
-};
-
-const fingers = (session: CDPSession, type: string, spots: readonly Spot[]) =>
-  session.send('Input.dispatchTouchEvent', {
-    type: type as 'touchStart',
-    touchPoints: spots.map(({ x, y }, id) => ({ x, y, id })),
-  });
-
-const touchDrag = async (page: Page, from: Spot, by: Spot, steps = 8): Promise<void> => {
-  const session = await page.context().newCDPSession(page);
-  await fingers(session, 'touchStart', [from]);
-  for (let step = 1; step <= steps; step += 1)
-    await fingers(session, 'touchMove', [{ x: from.x + (by.x * step) / steps, y: from.y + (by.y * step) / steps }]);
-  await page.evaluate(() => new Promise(requestAnimationFrame));
-  await fingers(session, 'touchEnd', []);
-  await session.detach();
-  await drawn(page);
 };
 
 interface Pull {
@@ -202,7 +145,7 @@ const PULLS: readonly Pull[] = [
 ];
 
 /** Drags a handle towards a place of the room and holds what came of it against the command. */
-const holds = async (page: Page, pull: Pull, drag: typeof mouseDrag): Promise<void> => {
+const holds = async (page: Page, pull: Pull): Promise<void> => {
   await chooses(page, pull.ref);
   const id = `${pull.ref.kind}:${pull.ref.id}/${pull.id}`;
   const handle = handlesFor(demo, [pull.ref]).find((one) => one.id === id);
@@ -215,7 +158,7 @@ const holds = async (page: Page, pull: Pull, drag: typeof mouseDrag): Promise<vo
       handle.atM.map((v, i) => v + pull.byM[i]),
     ),
   ];
-  await drag(page, spot, { x: to.x - from.x, y: to.y - from.y });
+  await mouseDrag(page, spot, { x: to.x - from.x, y: to.y - from.y });
   const next = await projectNow(page);
   expect(next, `${id} changes something`).not.toEqual(demo);
   const command = pull.command(next);
@@ -236,7 +179,7 @@ const holds = async (page: Page, pull: Pull, drag: typeof mouseDrag): Promise<vo
 test('every kind of handle pulled by mouse does what its command says, as one undo', async ({ app }) => {
   test.slow();
   await begin(app);
-  for (const pull of PULLS) await holds(app, pull, mouseDrag);
+  for (const pull of PULLS) await holds(app, pull);
 });
 
 test('200 moves of one drag are one undo', async ({ app }) => {
@@ -422,12 +365,6 @@ test('the plan is drawn by keyboard alone, and a crossing is refused in words', 
 
 test.describe('by touch', () => {
   test.use({ hasTouch: true });
-
-  test('one finger on a handle moves it, every kind, as one undo', async ({ app }) => {
-    test.slow();
-    await begin(app);
-    for (const pull of PULLS) await holds(app, pull, touchDrag);
-  });
 
   test('anywhere else it looks, a second finger gives a drag back and moves the camera, a cancelled touch is Escape', async ({
     app,

@@ -12,6 +12,7 @@ import { roomShape } from '../../src/model/room/shape.ts';
 import { FARTHEST_REACHES, snapPlace } from '../../src/model/snap/place.ts';
 import { HANDLE_TARGET_PX, layHandles } from '../../src/scene/interaction/handle-layout.ts';
 import { pulledBy } from '../../src/scene/interaction/handle-motion.ts';
+import { demos, everyItem } from '../handles/every-handle.ts';
 import { sampleProject } from '../unit/model/sample.ts';
 
 const SEED = 20260307;
@@ -144,6 +145,35 @@ describe(`hands, seed ${SEED}`, () => {
       }),
       runs(200),
     );
+  });
+
+  it('several things keep their places to one another in an L and under a roof too', () => {
+    const rooms = demos().filter(([file]) => /corner|attic/.test(file));
+    expect(rooms).toHaveLength(2);
+    let stoppedTogether = 0;
+    for (const [file, room] of rooms) {
+      const free = everyItem(room).filter(
+        ({ kind, id }) => (kind === 'subwoofer' || kind === 'object' || kind === 'loudspeaker') && id !== 'collar',
+      );
+      for (const [i, first] of free.entries())
+        for (const by of [
+          [-3, 0, 0],
+          [0, 0, 3],
+          [2.5, 0, -1.5],
+        ] as const) {
+          const refs = [first, free[(i + 1) % free.length]];
+          const edit = shiftItems(room, refs, by, false);
+          if (!edit.ok) throw new Error(file);
+          const moves = refs.map((ref) => {
+            const [a, b] = [middleOf(extentOf(room, ref)!), middleOf(extentOf(edit.project, ref)!)];
+            return [b[0] - a[0], b[2] - a[2]];
+          });
+          expect(Math.abs(moves[0][0] - moves[1][0]), `${file} ${refs[0].id} ${refs[1].id}`).toBeLessThan(1e-3);
+          expect(Math.abs(moves[0][1] - moves[1][1]), `${file} ${refs[0].id} ${refs[1].id}`).toBeLessThan(1e-3);
+          if (Math.hypot(...moves[0]) < Math.hypot(...by) - 0.01) stoppedTogether += 1;
+        }
+    }
+    expect(stoppedTogether).toBeGreaterThan(10);
   });
 
   it('copies are as many as what was copied, and taking them away gives equal documents', () => {

@@ -54,6 +54,41 @@ const groupMove = (project: Project, refs: readonly ItemRef[], byM: Vec3): Vec3 
   ];
 };
 
+/** Whether every thing went by just so much: none was stopped by a wall or slope the others were not. */
+const keptTogether = (before: Project, after: Project, things: readonly ItemRef[], byM: Vec3): boolean =>
+  things.every((ref) => {
+    const [from, to] = [extentOf(before, ref), extentOf(after, ref)];
+    return !from || !to || from.minM.every((value, axis) => Math.abs(to.minM[axis] - value - byM[axis]) < TOGETHER_M);
+  });
+
+const TOGETHER_M = 1e-4;
+/** Halvings of the way to where the first of several things is stopped: of a metre to a quarter of a millimetre. */
+const HALVINGS = 12;
+
+/** Several things as far along a way as all of them can go, one axis after the other; alone one slides along walls. */
+const movedTogether = (project: Project, things: readonly ItemRef[], byM: Vec3): Edit => {
+  const move = (by: Vec3): Edit => inTurn(project, things, (from, ref) => shiftItem(from, ref, by));
+  const whole = move(byM);
+  if (things.length < 2 || !whole.ok || keptTogether(project, whole.project, things, byM)) return whole;
+  const goes = (by: Vec3): boolean => {
+    const edit = move(by);
+    return edit.ok && keptTogether(project, edit.project, things, by);
+  };
+  let by: Vec3 = [0, 0, 0];
+  for (const axis of [0, 1, 2] as const) {
+    let [free, barred] = [0, byM[axis]];
+    if (barred === 0) continue;
+    if (goes(by.with(axis, barred) as unknown as Vec3)) free = barred;
+    for (let halving = 0; halving < HALVINGS && free !== barred; halving += 1) {
+      const middle = (free + barred) / 2;
+      if (goes(by.with(axis, middle) as unknown as Vec3)) free = middle;
+      else barred = middle;
+    }
+    by = by.with(axis, Math.trunc(free * 1000) / 1000) as unknown as Vec3;
+  }
+  return move(by);
+};
+
 /**
  * Moves several things together, and with `pairs` the other half of every pair as its mirror image. Locked things are
  * refused by name; partners that are locked stay where they are.
@@ -66,7 +101,7 @@ export const shiftItems = (project: Project, refs: readonly ItemRef[], byM: Vec3
         .flatMap((ref) => partnerOf(project, ref) ?? [])
         .filter((ref) => !holds(things, ref) && !isLocked(project, ref))
     : [];
-  const led = inTurn(project, things, (from, ref) => shiftItem(from, ref, by));
+  const led = movedTogether(project, things, by);
   return led.ok ? inTurn(led.project, partners, (from, ref) => shiftItem(from, ref, mirroredMove(by))) : led;
 };
 

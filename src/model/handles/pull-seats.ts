@@ -14,6 +14,7 @@ import { undusted, wholeCm } from '../snap/lines.ts';
 import { snapPlace } from '../snap/place.ts';
 import type { SnapReason } from '../snap/reason.ts';
 import type { Handle, Pulled, PullOptions } from './handle.ts';
+import { aimPoint } from './things.ts';
 
 const still = (project: Project): Pulled => ({ edit: { ok: true, project }, reasons: [] });
 
@@ -52,7 +53,10 @@ const seatAt = (project: Project, [x, , z]: Vec3, reachM: number) => {
 /** Ears are what aims are for: they draw from this much farther than lines do. */
 const AIM_REACHES = 3;
 
-export const pullAim = (start: Project, { ref, atM }: Handle, byM: Vec3, { reachM, pairs }: PullOptions): Pulled => {
+export const pullAim = (start: Project, handle: Handle, byM: Vec3, { reachM, pairs }: PullOptions): Pulled => {
+  const { ref } = handle;
+  // The handle may be drawn elsewhere, on the bass floor: the aim keeps its own height.
+  const atM = aimPoint(start, ref.id) ?? handle.atM;
   const wanted: Vec3 = [atM[0] + byM[0], atM[1], atM[2] + byM[2]];
   const seat = seatAt(start, wanted, reachM * AIM_REACHES);
   const reasons: SnapReason[] = seat ? [{ kind: 'aimSeat', seatId: seat.seat.id }] : [];

@@ -21,6 +21,7 @@ const lifted = (project: Project, handles: readonly Handle[], mapM: number | nul
   return handles.map((one) => {
     const extent = extentOf(project, one.ref);
     if (!extent || extent.minM[1] >= mapM) return one;
+    if (one.atM[1] >= mapM && !ON_FLOOR.has(one.kind)) return one;
     if (extent.maxM[1] > mapM && !ON_FLOOR.has(one.kind)) return one;
     const [x, y, z] = one.atM;
     const atM: Vec3 = [x, y + mapM - extent.minM[1], z];
