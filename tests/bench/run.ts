@@ -7,6 +7,7 @@ import { benchPlacement } from './placement.ts';
 import { benchPlan } from './plan.ts';
 import { benchPrism } from './prism.ts';
 import { CUT_HZ, EPSILON, FREQUENCIES_HZ, floorPlane, meanOverRms, SCENES, type Scene, worstOverRms } from './scene.ts';
+import { benchSymmetric } from './symmetric.ts';
 import { createLedger, interleave } from './timing.ts';
 
 /**
@@ -193,6 +194,7 @@ for (const scene of SCENES) {
 }
 console.log('\nPlans of any shape');
 benchPlan(ledger);
+benchSymmetric(ledger);
 benchPrism(ledger);
 const missed = ledger.outcomes.filter(({ met }) => !met);
 console.log(`\n${ledger.outcomes.length - missed.length} aims met, ${missed.length} missed`);
