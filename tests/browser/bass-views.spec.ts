@@ -41,7 +41,7 @@ const samples = (app: Page): Promise<Sample[]> =>
     if (!drawn || !found || !legend) return [];
     const { uM, vM, levelDb, pressure, cut, as, meanDb } = found;
     const [low, high] = [Number(legend.low), Number(legend.high)];
-    const step = legend.kind === 'pressure' ? high / 4 : 3;
+    const step = legend.kind === 'pressure' ? high / 4 : high - low > 12 ? 3 : 1;
     let turn = 0;
     if (as === 'pressure' && pressure) {
       let [a, b] = [0, 0];
@@ -122,7 +122,9 @@ test.describe('with less motion', () => {
     compare(await samples(app), 'level', 'level');
     await slice(app, { as: 'difference' });
     compare(await samples(app), 'difference', 'difference from the seats’ mean');
-    await slice(app, { as: 'level', span: 'band' });
+    await slice(app, { as: 'level', ownScale: true });
+    compare(await samples(app), 'level', 'level with colours of its own');
+    await slice(app, { as: 'level', ownScale: false, span: 'band' });
     compare(await samples(app), 'level', 'mean of a band');
     await slice(app, { as: 'pressure', span: 'one' });
     compare(await samples(app), 'pressure', 'pressure');

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test';
 import type { Handle } from '../../src/model/handles/handle.ts';
-import type { Project } from '../../src/model/project.ts';
+import type { ItemRef, Project } from '../../src/model/project.ts';
 import { changedPaths, demos, everyHandle, mayChange, waysOf } from '../handles/every-handle.ts';
-import { drawn, mouseDrag, projectNow, seenAt, spotOf, touchDrag } from './hand.ts';
+import { type Drag, drawn, mouseDrag, projectNow, seenAt, spotOf, touchDrag } from './hand.ts';
 import { expect, probe, settled, test } from './support.ts';
 
 /**
@@ -36,19 +36,31 @@ const byOnPage = async (page: Page, handle: Handle, sign: 1 | -1) => {
   return { x: ((to.x - from.x) / long) * BY_PX * sign, y: ((to.y - from.y) / long) * BY_PX * sign };
 };
 
-/** From where the view begins, then from farther up: a handle that a view looks along is not offered in it. */
-const shownIn = async (page: Page, id: string) => {
+/** The handles of a thing are drawn with the next frame; whether this one is among them. */
+const shownNow = (page: Page, ref: ItemRef, id: string) =>
+  page
+    .waitForFunction((owner) => {
+      const marks = [...document.querySelectorAll<SVGGElement>('[data-handle]')];
+      return marks.some((mark) => mark.dataset.handle?.startsWith(owner) && mark.style.visibility === 'visible');
+    }, `${ref.kind}:${ref.id}/`)
+    .then(() => spotOf(page, id));
+
+/** From where the view begins, then from farther up and round: a handle that a view looks along is not offered in it. */
+const shownFrom = async (page: Page, id: string) => {
   const canvas = page.locator('canvas').first();
-  await canvas.press('Home');
-  await drawn(page);
-  for (let look = 0; look < 4; look += 1) {
+  for (const key of ['ArrowUp', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft']) {
+    await canvas.press(key);
+    await canvas.press(key);
+    await drawn(page);
     const spot = await spotOf(page, id);
     if (spot) return spot;
-    await canvas.press(look < 2 ? 'ArrowUp' : 'ArrowLeft');
-    await canvas.press(look < 2 ? 'ArrowUp' : 'ArrowLeft');
-    await drawn(page);
   }
   return null;
+};
+
+const homeAgain = async (page: Page): Promise<void> => {
+  await page.locator('canvas').first().press('Home');
+  await drawn(page);
 };
 
 const openRoom = async (page: Page, demo: Project): Promise<void> => {
@@ -70,18 +82,18 @@ const openRoom = async (page: Page, demo: Project): Promise<void> => {
 };
 
 /** One handle moved and put back; says what went otherwise. */
-const throughHandle = async (page: Page, demo: Project, handle: Handle, drag: typeof mouseDrag): Promise<string[]> => {
+const throughHandle = async (page: Page, demo: Project, handle: Handle, drag: Drag): Promise<string[]> => {
   const { ref, id } = handle;
   await probe(page, ({ view }, selection) => view.session.setState({ selection, alsoSelected: [], notices: [] }), ref);
-  await drawn(page);
-  const spot = (await spotOf(page, id)) ?? (await shownIn(page, id));
+  const atHome = await shownNow(page, ref, id);
+  const spot = atHome ?? (await shownFrom(page, id));
   if (!spot) return [`${id}: not shown from any side`];
   const told: string[] = [];
   let next = demo;
   // What stands at a wall goes only the other way.
   for (const sign of [1, -1] as const) {
     if (next !== demo) break;
-    await drag(page, (await spotOf(page, id)) ?? spot, await byOnPage(page, handle, sign), 5);
+    await drag(page, spot, await byOnPage(page, handle, sign), 4, async () => undefined);
     const now = await projectNow(page);
     if (changedPaths(demo, now).length > 0) next = now;
   }
@@ -98,10 +110,12 @@ const throughHandle = async (page: Page, demo: Project, handle: Handle, drag: ty
     told.push(`${id}: one undo leaves ${back.join(' ')}`);
     await openRoom(page, demo);
   }
+  // A wall leaves the view where it went along to; a view chosen by hand is given back.
+  if (!atHome || handle.kind === 'wall') await homeAgain(page);
   return told;
 };
 
-const walk = async (page: Page, drag: typeof mouseDrag): Promise<void> => {
+const walk = async (page: Page, drag: Drag): Promise<void> => {
   const told: string[] = [];
   for (const [file, demo, handles] of rooms) {
     if (handles.length === 0) continue;

@@ -31,14 +31,23 @@ export const seenAt = async (page: Page, atM: readonly number[]): Promise<Spot> 
   return spot;
 };
 
-export const mouseDrag = async (page: Page, from: Spot, by: Spot, steps = 12): Promise<void> => {
+/** How a hand drags: from a place of the page by so many CSS pixels, and then until `then` is done. */
+export type Drag = (
+  page: Page,
+  from: Spot,
+  by: Spot,
+  steps?: number,
+  then?: (page: Page) => Promise<void>,
+) => Promise<void>;
+
+export const mouseDrag: Drag = async (page, from, by, steps = 12, then = drawn) => {
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   for (let step = 1; step <= steps; step += 1)
     await page.mouse.move(from.x + (by.x * step) / steps, from.y + (by.y * step) / steps);
   await page.evaluate(() => new Promise(requestAnimationFrame));
   await page.mouse.up();
-  await drawn(page);
+  await then(page);
 };
 
 export const fingers = (session: CDPSession, type: string, spots: readonly Spot[]) =>
@@ -47,7 +56,7 @@ export const fingers = (session: CDPSession, type: string, spots: readonly Spot[
     touchPoints: spots.map(({ x, y }, id) => ({ x, y, id })),
   });
 
-export const touchDrag = async (page: Page, from: Spot, by: Spot, steps = 8): Promise<void> => {
+export const touchDrag: Drag = async (page, from, by, steps = 8, then = drawn) => {
   const session = await page.context().newCDPSession(page);
   await fingers(session, 'touchStart', [from]);
   for (let step = 1; step <= steps; step += 1)
@@ -55,5 +64,5 @@ export const touchDrag = async (page: Page, from: Spot, by: Spot, steps = 8): Pr
   await page.evaluate(() => new Promise(requestAnimationFrame));
   await fingers(session, 'touchEnd', []);
   await session.detach();
-  await drawn(page);
+  await then(page);
 };

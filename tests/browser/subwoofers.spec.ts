@@ -118,6 +118,20 @@ test('arrangements, chain and alternatives are tables a reader can use, by keybo
   expect(filters.filters.length).toBeGreaterThan(0);
   await expect(app.getByRole('button', { name: 'Use these filters' })).toHaveCount(0);
 
+  // The filters' effect at the chosen seat: over its curve, in the reading, and in numbers behind.
+  await app.getByRole('button', { name: /^Over the curve of .*: the filters in use$/ }).click();
+  await settled(app);
+  await expect(app.locator('.rise .plot-curves path.is-beside')).toHaveCount(1);
+  await expect(app.locator('.rise .plot-reading')).toContainText('the filters in use');
+  await app.locator('.rise').getByRole('button', { name: 'Table', exact: true }).click();
+  await expect(app.locator('.rise thead th')).toHaveCount(10);
+  const plots = await new AxeBuilder({ page: app }).include('.bass-plots').analyze();
+  expect(plots.violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+  await app.locator('.rise').getByRole('combobox', { name: 'Over it' }).selectOption('C and the crossover');
+  await app.locator('.rise').getByRole('button', { name: 'Table', exact: true }).click();
+  await settled(app);
+  await expect(app.locator('.rise .plot-reading')).toContainText(/C and the crossover −?\d/);
+
   await app.getByRole('textbox', { name: 'Name', exact: true }).fill('Wall middles');
   await app.keyboard.press('Enter');
   await settled(app);

@@ -5,6 +5,7 @@ import { extentOf, middleOf } from '../../src/model/extents.ts';
 import type { Handle } from '../../src/model/handles/handle.ts';
 import { handlesFor } from '../../src/model/handles/handles.ts';
 import { pullAsFar } from '../../src/model/handles/pull.ts';
+import { axesCarriedM } from '../../src/model/handles/pull-surfaces.ts';
 import type { ItemRef, Project } from '../../src/model/project.ts';
 import { roomShape } from '../../src/model/room/shape.ts';
 import { projectSchema } from '../../src/model/schema/project.ts';
@@ -96,6 +97,27 @@ describe.each(demos())('%s', (_file, demo) => {
             last = went;
           }
         }
+  });
+
+  it('keeps a wall under the hand, and the room behind it still, once the view goes along with the axes', () => {
+    let pushed = 0;
+    for (const handle of handles.filter(({ kind }) => kind === 'wall'))
+      for (const way of waysOf(handle)) {
+        const { project, stopped } = pulled(demo, handle, times(way, 0.3), REACH_M);
+        if (stopped) continue;
+        const [carryX, , carryZ] = axesCarriedM(demo, project, handle);
+        const seen = (atM: Vec3): Vec3 => [atM[0] - carryX, atM[1], atM[2] - carryZ];
+        const now = seen(again(project, handle)!.atM);
+        // A wall's middle slides along it where its neighbours are not square to it.
+        const out = [0, 2].reduce((sum, axis) => sum + (now[axis] - handle.atM[axis]) * way[axis], 0);
+        expect(out, handle.id).toBeCloseTo(0.3, 2);
+        for (const [i, { atM }] of project.loudspeakers.entries())
+          seen(atM).forEach((value, axis) => {
+            expect(value, `${handle.id} ${i}`).toBeCloseTo(demo.loudspeakers[i].atM[axis], 5);
+          });
+        pushed += 1;
+      }
+    expect(pushed).toBeGreaterThanOrEqual(4);
   });
 
   it('comes back by the way it went', () => {

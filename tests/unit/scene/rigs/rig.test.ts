@@ -125,6 +125,29 @@ describe('the rig', () => {
     expect(rig.shot.pose.atM.map((v) => Math.round(v * 1e6))).toEqual(home.atM.map((v) => Math.round(v * 1e6)));
   });
 
+  it('goes along with the axes while a wall is moved, keeps that when it is let go, and gives it back when it is not', () => {
+    const rig = started();
+    const from = rig.shot.pose.atM;
+    rig.carry([0.4, 0, -0.25]);
+    // What the hand's ray is told from is the view as drawn, not as it will be.
+    expect(rig.carriedM).toEqual([0, 0, 0]);
+    rest(rig);
+    expect(rig.carriedM).toEqual([0.4, 0, -0.25]);
+    const by = () => rig.shot.pose.atM.map((value, axis) => Math.round((value - from[axis]) * 1e6) / 1e6);
+    expect(by()).toEqual([0.4, 0, -0.25]);
+    rig.carry([0, 0, 0]);
+    rest(rig);
+    expect(by()).toEqual([0, 0, 0]);
+    rig.turn(20, 0);
+    rest(rig);
+    const turned = rig.shot.pose.atM;
+    rig.carry([0.4, 0, 0]);
+    rig.keepCarried();
+    rest(rig);
+    expect(rig.carriedM).toEqual([0, 0, 0]);
+    expect(rig.shot.pose.atM[0] - turned[0]).toBeCloseTo(0.4, 9);
+  });
+
   it('fits the room again when the free area changes, until a hand has chosen a view', () => {
     const rig = started();
     const before = rig.shot.pose.atM;
