@@ -1,11 +1,13 @@
+import { IN_THE_WAY } from '../model/commands/plan.ts';
 import type { Field } from '../model/fields/field.ts';
 import { fieldFor } from '../model/fields/registry.ts';
 import { pathKeys, valueAt } from '../model/paths.ts';
-import type { Project } from '../model/project.ts';
+import type { ItemKind, Project } from '../model/project.ts';
 import type { Refusal } from '../model/refusal.ts';
 import { allowedText, held } from './faults.ts';
 import { formatQuantity, isNumberQuantity } from './quantities.ts';
 import type { UnitSystem } from './quantities-length.ts';
+import { thingName } from './things.ts';
 
 const valueText = (value: unknown, field: Field | undefined, units: UnitSystem): string =>
   typeof value === 'number' && Number.isFinite(value) && field && isNumberQuantity(field.quantity)
@@ -45,12 +47,20 @@ const subject = (project: Project | undefined, path: string, label: string | und
   return named === '' ? path : named;
 };
 
+/** What stands in a wall's way, in a few words; null for refusals of another sort. */
+export const inTheWayText = ({ lead, holds, aside }: Refusal, project: Project): string | null => {
+  if (aside !== IN_THE_WAY || lead === undefined) return null;
+  return `${thingName(project, { kind: lead.replace(/^the /, '') as ItemKind, id: String(holds) })} ${aside}`;
+};
+
 const ONLY_SHOWN = 'This room is open in another tab, so here it is only shown. Close it there, or work on a copy.';
 
 /** Why an edit was not taken, in a sentence and in the person's units; with the project given, the thing is named. */
 export const refusalText = (refusal: Refusal, units: UnitSystem, project?: Project): string => {
   const { allowed, holds, aside, lead } = refusal;
   if (allowed.kind === 'otherTab') return ONLY_SHOWN;
+  const barred = project && inTheWayText(refusal, project);
+  if (barred) return sentence(barred);
   const field = fieldFor(refusal.field);
   const name = subject(project, refusal.field, field?.label);
   if (allowed.kind === 'inside') {

@@ -2,7 +2,7 @@ import type { ItemRef, Project } from '../model/project.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { SnapReason } from '../model/snap/reason.ts';
 import { formatQuantity } from './quantities.ts';
-import { ownerOf } from './refusals.ts';
+import { inTheWayText, ownerOf } from './refusals.ts';
 import { thingName } from './things.ts';
 
 const nameOf = (project: Project, ref: ItemRef): string => (ref.kind === 'object' ? thingName(project, ref) : ref.id);
@@ -54,8 +54,9 @@ export const snapText = (project: Project, reason: SnapReason): string => {
 };
 
 /** Why a dragged thing goes no farther, as short; the whole sentence follows when it is let go. */
-export const stopText = (project: Project, { field, holds, lead, aside, allowed }: Refusal): string => {
-  if (allowed.kind === 'words' && lead !== undefined && aside !== undefined) return `${lead} ${holds} ${aside}`;
-  const owner = ownerOf(project, field);
-  return owner ? `${owner} is in the way` : 'it goes no farther';
+export const stopText = (project: Project, refusal: Refusal): string => {
+  const barred = inTheWayText(refusal, project);
+  if (barred) return barred;
+  const owner = ownerOf(project, refusal.field);
+  return owner === undefined ? 'it goes no farther' : `${owner} is in the way`;
 };

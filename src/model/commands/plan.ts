@@ -37,6 +37,9 @@ const cutOff = ({ room }: Project): ItemRef | undefined => {
   return patch && { kind: 'patch', id: patch.id };
 };
 
+/** What is said of a thing that a moved wall would leave outside. */
+export const IN_THE_WAY = 'stands in the way';
+
 /** Accepted when the document still agrees with itself and nothing that stood in the room is now in a wall's way. */
 const settled = (before: Project, after: Project): Edit =>
   accept(after, (project) => {
@@ -45,9 +48,7 @@ const settled = (before: Project, after: Project): Edit =>
     const stranded = cutOff(project) ?? things(project).find((ref) => stands(before, ref) && !stands(project, ref));
     if (!stranded) return [];
     const allowed = { kind: 'words', words: 'a wall that leaves it in the room' } as const;
-    return [
-      { field: 'room.plan', holds: stranded.id, lead: `the ${stranded.kind}`, aside: 'stands in the way', allowed },
-    ];
+    return [{ field: 'room.plan', holds: stranded.id, lead: `the ${stranded.kind}`, aside: IN_THE_WAY, allowed }];
   });
 
 const notPolygon = (project: Project): Edit =>

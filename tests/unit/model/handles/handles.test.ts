@@ -17,8 +17,10 @@ import {
 } from '../../../../src/model/commands/stretch.ts';
 import type { Handle } from '../../../../src/model/handles/handle.ts';
 import { handlesFor } from '../../../../src/model/handles/handles.ts';
-import { pullHandle } from '../../../../src/model/handles/pull.ts';
+import { pullAsFar, pullHandle } from '../../../../src/model/handles/pull.ts';
 import type { ItemRef, Project } from '../../../../src/model/project.ts';
+import { refusalText } from '../../../../src/words/refusals.ts';
+import { stopText } from '../../../../src/words/snap.ts';
 import { sampleProject } from '../sample.ts';
 
 const project = sampleProject();
@@ -267,5 +269,31 @@ describe('the bends of a ceiling', () => {
     expect(pointsOf(pulled(ceiling, 'ceiling', [0, 20, 0], false, roof)).map(([, height]) => height)).toEqual([
       8.9, 10, 10, 8.9,
     ]);
+  });
+});
+
+describe('what is in the way', () => {
+  const back: ItemRef = { kind: 'surface', id: 'back' };
+  const options = { reachM: 0.03, pairs: false, chosen: [back] };
+
+  it('lets a wall go as far as it may, and is named where the hand is and when it is let go', () => {
+    const [wall] = handlesFor(project, [back]);
+    const { edit, stopped, reasons } = pullAsFar(project, wall, [0, 0, -3], options);
+    const length = made(edit).room.plan;
+    // The subwoofers in the back corners keep 5 cm off it: 6.1 m less their gap, to a whole centimetre.
+    const gap = 6.1 - Math.max(...project.subwoofers.map(({ atM, sizeM }) => atM[2] + sizeM[2] / 2));
+    expect(length).toMatchObject({ lengthM: Math.round((6.1 - Math.floor(gap * 100 + 1e-6) / 100) * 100) / 100 });
+    expect(reasons).toEqual([]);
+    expect(stopped && stopText(project, stopped)).toMatch(/^subwoofer S\d stands in the way$/);
+    expect(stopped && refusalText(stopped, 'metric', project)).toMatch(/^Subwoofer S\d stands in the way\.$/);
+    expect(pullAsFar(project, wall, [0, 0, 0.4], options).stopped).toBeUndefined();
+  });
+
+  it('is a cabinet under a ceiling that comes down', () => {
+    const ceiling: ItemRef = { kind: 'surface', id: 'ceiling' };
+    const { edit, stopped } = pullAsFar(project, handleOf(ceiling, 'ceiling'), [0, -2, 0], options);
+    const highest = Math.max(...project.loudspeakers.map(({ atM }) => atM[1]));
+    expect(made(edit).room.ceiling).toEqual({ shape: 'flat', heightM: highest });
+    expect(stopped && stopText(project, stopped)).toMatch(/ is in the way$/);
   });
 });
