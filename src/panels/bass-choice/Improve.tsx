@@ -2,6 +2,8 @@ import { useState } from 'react';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
 import {
+  AIMS,
+  type Aim,
   EVEN_FIRST,
   type ImproveGoal,
   type Improvement,
@@ -10,6 +12,7 @@ import {
 import { changesOf } from '../../proposals/subwoofers/proposal.ts';
 import { useDocument, useResults } from '../../state/view.tsx';
 import { formatQuantity } from '../../words/quantities.ts';
+import { fixed } from '../../words/quantities-length.ts';
 import { changeText, countTitle, doingText, placeText } from '../../words/subwoofers.ts';
 import { useUnits } from '../hooks.ts';
 import { Choice } from '../top/Choice.tsx';
@@ -26,8 +29,15 @@ const COUNTS = [
 ] as const;
 type Count = (typeof COUNTS)[number]['value'];
 
-const goalFor = (count: Count, drives: boolean): ImproveGoal => ({
+const AIM_WORDS: readonly { readonly value: Aim; readonly word: string }[] = [
+  { value: 'even', word: 'Even' },
+  { value: 'flat', word: 'Even and flat' },
+  { value: 'loud', word: 'Even and loud' },
+];
+
+const goalFor = (count: Count, aim: Aim, drives: boolean): ImproveGoal => ({
   ...EVEN_FIRST,
+  ...AIMS[aim],
   drives,
   ...(count === 'any' ? {} : { counts: [Number(count)], perCount: 3 }),
 });
@@ -138,6 +148,7 @@ export const Improve = () => {
   const search = useResults((state) => state.choice.search);
   const actions = useChoiceActions();
   const [count, setCount] = useState<Count>('any');
+  const [aim, setAim] = useState<Aim>('even');
   const [drives, setDrives] = useState(true);
   if (!actions) return null;
   const running = search.status === 'running';
@@ -146,6 +157,11 @@ export const Improve = () => {
     <section className="choice-part" aria-label="Find better places">
       <h3>Find better places</h3>
       <Choice<Count> label="How many subwoofers" options={COUNTS} value={count} quiet onChoose={setCount} />
+      <Choice<Aim> label="What counts" options={AIM_WORDS} value={aim} quiet onChoose={setAim} />
+      <p className="fact-note">
+        Evenness between seats, 20 to 80 Hz. Of the most even, a dB flatter over frequency counts for{' '}
+        {fixed(AIMS[aim].flatnessWeight, 2)} dB of it, a dB louder from each for {fixed(AIMS[aim].levelWeight, 2)} dB.
+      </p>
       <label className="choice-tick">
         <input type="checkbox" checked={drives} onChange={(event) => setDrives(event.target.checked)} />
         Set gain, delay and polarity too
@@ -161,7 +177,11 @@ export const Improve = () => {
           </button>
         </div>
       ) : (
-        <button type="button" className="word-button is-brass" onClick={() => actions.improve(goalFor(count, drives))}>
+        <button
+          type="button"
+          className="word-button is-brass"
+          onClick={() => actions.improve(goalFor(count, aim, drives))}
+        >
           Improve
         </button>
       )}

@@ -25,11 +25,18 @@ export interface ImproveGoal {
   readonly perCount: number;
 }
 
-/** Evenness first; a dB of flatness counts for 0.15 dB of it, a dB of level for 0.05 dB. Ours. */
+/** What is looked for besides evenness, and how much it counts against it: dB of evenness for a dB of each. Ours. */
+export const AIMS = {
+  even: { flatnessWeight: 0.15, levelWeight: 0.05 },
+  flat: { flatnessWeight: 0.6, levelWeight: 0.05 },
+  loud: { flatnessWeight: 0.15, levelWeight: 0.4 },
+} as const;
+export type Aim = keyof typeof AIMS;
+
+/** Evenness first. */
 export const EVEN_FIRST: ImproveGoal = {
   counts: [1, 2, 3, 4],
-  flatnessWeight: 0.15,
-  levelWeight: 0.05,
+  ...AIMS.even,
   drives: true,
   perCount: 2,
 };

@@ -5,7 +5,13 @@ import type { Vec3 } from '../../../src/math/vec3.ts';
 import type { Project } from '../../../src/model/project.ts';
 import { applyProposal } from '../../../src/proposals/apply.ts';
 import { compareArrangements } from '../../../src/proposals/subwoofers/arrangements.ts';
-import { EVEN_FIRST, type ImproveGoal, improveSubwoofers } from '../../../src/proposals/subwoofers/improve.ts';
+import {
+  AIMS,
+  type Aim,
+  EVEN_FIRST,
+  type ImproveGoal,
+  improveSubwoofers,
+} from '../../../src/proposals/subwoofers/improve.ts';
 import { placesAlongWalls } from '../../../src/proposals/subwoofers/places.ts';
 import { changesOf } from '../../../src/proposals/subwoofers/proposal.ts';
 import { farthestMoveM } from '../../../src/proposals/subwoofers/ranking.ts';
@@ -99,6 +105,16 @@ describe('improve', () => {
     expect(edit.project.subwoofers).toEqual(first.subwoofers);
     expect(project.subwoofers[0].atM).toEqual([-1.2, 0.2, 0.25]);
     expect(changesOf(project.subwoofers, first.subwoofers).length).toBeGreaterThan(0);
+  });
+
+  it('weighs flatness and level as it is told: who asks for more of one gets no less of it', () => {
+    const best = (aim: Aim) =>
+      improve(project, { ...PLACES_ONLY, ...AIMS[aim], counts: [2] }).result.proposals[0].figures.nominal;
+    const [even, flat, loud] = (['even', 'flat', 'loud'] as const).map(best);
+    expect(flat.flatnessDb).toBeLessThanOrEqual(even.flatnessDb);
+    expect(loud.perSubwooferDb).toBeGreaterThanOrEqual(even.perSubwooferDb);
+    // At least one of the two is a real choice in this room.
+    expect(even.flatnessDb - flat.flatnessDb + loud.perSubwooferDb - even.perSubwooferDb).toBeGreaterThan(0.1);
   });
 
   it('never has two cabinets stand in one another, however near the places lie', () => {
