@@ -1,5 +1,5 @@
 import { decayOf } from '../analysis/decay.ts';
-import { createRoomField } from '../engines/bass/create-room-field.ts';
+import { createRoomField, prepareRoom } from '../engines/bass/create-room-field.ts';
 import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
 import type {
   Answers,
@@ -17,6 +17,8 @@ import { createRecent } from './recent.ts';
 
 /** Rooms kept with what is solved of them: three dampings of one room. A prism takes up to some 40 MB. */
 const FIELDS_KEPT = 3;
+/** Steps of a room's preparation between two looks at what else is wanted: some 50 ms in a room of 40 m2. */
+const STEPS_AT_ONCE = 2;
 /** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */
 const RESPONSES_KEPT = 256;
 /** One source's slice is about 70 x 100 points x 8 bytes, 56 kB; 256 of them stay under 15 MB. */
@@ -42,6 +44,9 @@ export const createDesk = (): Desk => {
   const fields = createRecent<RoomField>(FIELDS_KEPT);
   const columns = createRecent<Column>(RESPONSES_KEPT);
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
+  /** Rooms whose first preparation is done. */
+  const ready = createRecent<true>(FIELDS_KEPT);
+  let preparing: { readonly key: string; readonly steps: Generator<void, void> } | null = null;
   const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0, warm: 0 };
 
   const settingOf = ({ spec, detail = 'fine' }: RoomJob): string => `${detail}${JSON.stringify(spec)}`;
@@ -95,10 +100,25 @@ export const createDesk = (): Desk => {
     return fieldOf(job).modeShapes(job.maxHz, job.pointsM);
   };
 
-  const warm = (job: WarmJob): null => {
+  /** The next steps of what a room takes at first; true once that is done. Another room's beginnings are dropped. */
+  const prepared = ({ spec, detail = 'fine', modesToHz }: WarmJob, setting: string): boolean => {
+    const key = `${modesToHz ?? ''}|${setting}`;
+    if (ready.has(key)) return true;
+    if (preparing?.key !== key) preparing = { key, steps: prepareRoom(spec, detail, modesToHz) };
+    for (let step = 0; step < STEPS_AT_ONCE; step += 1) {
+      if (!preparing.steps.next().done) continue;
+      preparing = null;
+      ready.get(key, () => true);
+      return true;
+    }
+    return false;
+  };
+
+  const warm = (job: WarmJob): boolean => {
     engineCalls.warm += 1;
-    fieldOf(job).warmUp(job.frequenciesHz);
-    return null;
+    if (!prepared(job, settingOf(job))) return false;
+    if (job.modesToHz === undefined) fieldOf(job).warmUp(job.frequenciesHz);
+    return true;
   };
 
   const answer = (job: Job): Answers[Job['kind']] => {

@@ -44,13 +44,18 @@ export interface ShapesJob {
   readonly pointsM: Float64Array;
 }
 
-/** Prepares a room at some frequencies, in portions short enough for a hand that may move again. */
+/**
+ * Prepares a room at some frequencies, in portions short enough for a hand that may move again. The answer is false as long as
+ * only a portion of what the room itself takes was done: the same job again goes on with it.
+ */
 export interface WarmJob {
   readonly kind: 'warm';
   readonly spec: RoomSpec;
   /** `fine` where nothing else is said. */
   readonly detail?: Detail;
   readonly frequenciesHz: Float64Array;
+  /** Prepares what the modes to there need instead of the room's field. */
+  readonly modesToHz?: number;
 }
 
 /** Makes the picture of a decay from responses that were asked for before. */
@@ -74,7 +79,7 @@ export interface Answers {
   modes: RoomMode[];
   /** Index mode * points + point. */
   shapes: Float64Array;
-  warm: null;
+  warm: boolean;
   decay: Omit<DecayReadout, 'seatId'>;
 }
 

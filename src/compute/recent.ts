@@ -11,6 +11,7 @@ export const createRecent = <T>(limit: number) => {
       if (kept.size > limit) kept.delete(kept.keys().next().value as string);
       return value;
     },
+    has: (key: string): boolean => kept.has(key),
     get size() {
       return kept.size;
     },

@@ -37,9 +37,8 @@ export const deskResponses = (desk: Desk, project: Project): RoomResponses => {
       receiversM: earTriples(project),
       frequenciesHz,
     });
-  const warm = (frequenciesHz: Float64Array, damping: Damping): void => {
+  const warm = (frequenciesHz: Float64Array, damping: Damping): boolean =>
     desk.run({ kind: 'warm', spec: roomSpec(project, damping), frequenciesHz });
-  };
   return Object.assign(responses, { warm });
 };
 

@@ -8,8 +8,11 @@ import type { Vec3 } from '../math/vec3.ts';
  */
 export interface RoomResponses {
   (placesM: readonly Vec3[], frequenciesHz: Float64Array, damping?: Damping): UnitResponses;
-  /** Prepares what depends on room and frequency alone; left out where that costs nothing worth a slice of its own. */
-  readonly warm?: (frequenciesHz: Float64Array, damping: Damping) => void;
+  /**
+   * Prepares what depends on room and frequency alone, or a portion of what the room itself takes: false until that is done, and
+   * asked again. Left out where that costs nothing worth a slice of its own.
+   */
+  readonly warm?: (frequenciesHz: Float64Array, damping: Damping) => boolean;
 }
 
 /** Where a study stands: share of the work done, 0 to 1, and what is being done. */
@@ -33,8 +36,10 @@ export function* warmUp(
   const slices = Math.ceil(frequenciesHz.length / WARM_AT_ONCE);
   for (const [turn, damping] of dampings.entries()) {
     for (let slice = 0; slice < slices; slice += 1) {
-      responses.warm(frequenciesHz.slice(slice * WARM_AT_ONCE, (slice + 1) * WARM_AT_ONCE), damping);
-      yield { share: from + ((to - from) * (turn + (slice + 1) / slices)) / dampings.length, doing: 'places' };
+      const share = (done: number) => from + ((to - from) * (turn + done / slices)) / dampings.length;
+      const portion = frequenciesHz.slice(slice * WARM_AT_ONCE, (slice + 1) * WARM_AT_ONCE);
+      while (!responses.warm(portion, damping)) yield { share: share(slice), doing: 'places' };
+      yield { share: share(slice + 1), doing: 'places' };
     }
   }
 }

@@ -1,10 +1,13 @@
 import { solveOne } from './axis-solver.ts';
 import { AXES, type BoxGeometry } from './box-state.ts';
+import { type FreeDecay, freeDecay, rings } from './free-decay.ts';
 import type { BoxMode } from './room-field.ts';
 
 const MOST_STEPS = 40;
 /** Share of the walls' full admittance taken on at a time, in units of beta. */
-const BETA_STEP = 0.25;
+const BETA_STEP = 0.05;
+/** A step that moves k by more than this share led to another mode. */
+const FARTHEST_STEP = 0.2;
 
 /** Rigid eigenfrequencies of the box above 0 Hz up to `maxHz`, each with the decay of its damped mode. */
 export const boxModes = (geometry: BoxGeometry, maxHz: number): BoxMode[] => {
@@ -28,14 +31,12 @@ export const boxModes = (geometry: BoxGeometry, maxHz: number): BoxMode[] => {
  * their admittance; delta = c Im k for e^(+j omega t). Where the mode dissolves (walls that absorb everything) the
  * first-order estimate delta = (c / 2) sum eps_i Re(beta_i0 + beta_i1) / L_i stands in.
  */
-const dampedMode = (
-  geometry: BoxGeometry,
-  order: readonly [number, number, number],
-): { dampedHz: number; decayS: number } => {
+const dampedMode = (geometry: BoxGeometry, order: readonly [number, number, number]): FreeDecay => {
   const { sizeM, soundSpeed, beta } = geometry;
-  let kRe = Math.PI * Math.hypot(order[0] / sizeM[0], order[1] / sizeM[1], order[2] / sizeM[2]);
+  const rigidK = Math.PI * Math.hypot(order[0] / sizeM[0], order[1] / sizeM[1], order[2] / sizeM[2]);
+  const rigidHz = (rigidK * soundSpeed) / (2 * Math.PI);
+  let kRe = rigidK;
   let kIm = 0;
-  const rigidHz = (kRe * soundSpeed) / (2 * Math.PI);
   if (geometry.rigid) return { dampedHz: rigidHz, decayS: Number.POSITIVE_INFINITY };
   let firstOrder = 0;
   let largest = 0;
@@ -52,6 +53,7 @@ const dampedMode = (
   let found = true;
   for (let step = 1; step <= steps && found; step++) {
     found = false;
+    const [fromRe, fromIm] = [kRe, kIm];
     for (let i = 0; i < MOST_STEPS; i++) {
       // f(k) = k^2 - sum w / L^2 and k f'(k), with dw/dlnk from the axis solver
       let fRe = kRe * kRe - kIm * kIm;
@@ -76,18 +78,14 @@ const dampedMode = (
       kRe = nextRe;
       if (!followed || !Number.isFinite(kRe + kIm)) break;
       if (dRe * dRe + dIm * dIm < 1e-26) {
-        found = true;
+        found =
+          rings(kRe, kIm, rigidK) &&
+          Math.hypot(kRe - fromRe, kIm - fromIm) < FARTHEST_STEP * Math.hypot(fromRe, fromIm);
         break;
       }
     }
   }
-  const delta = soundSpeed * kIm;
-  const plausible = found && kRe >= 0 && delta >= -1e-9 * firstOrder;
-  const decay = plausible ? Math.max(0, delta) : firstOrder;
-  return {
-    dampedHz: plausible ? (kRe * soundSpeed) / (2 * Math.PI) : rigidHz,
-    decayS: decay > 0 ? (3 * Math.LN10) / decay : Number.POSITIVE_INFINITY,
-  };
+  return freeDecay(found ? [kRe, kIm] : null, firstOrder, rigidHz, soundSpeed);
 };
 
 interface Tracked {

@@ -1,7 +1,7 @@
 import { createBoxField } from './box-field.ts';
 import { evenBox } from './patches/even-box.ts';
 import { createPatchedBoxField } from './patches/patched-box-field.ts';
-import { createPrismField } from './prism/prism-field.ts';
+import { createPrismField, preparePrism } from './prism/prism-field.ts';
 import { type Detail, isPrism, type RoomField, type RoomSpec } from './room-field.ts';
 
 /** Whether the first picture of a room is its last: a box without patches is exact at once. */
@@ -16,3 +16,11 @@ export const createRoomField = (spec: RoomSpec, detail: Detail): RoomField => {
   if (isExactAtOnce(spec)) return createBoxField(spec);
   return detail === 'first' ? createBoxField(evenBox(spec)) : createPatchedBoxField(spec);
 };
+
+/**
+ * What a field takes longest for at first, bit by bit: each step some 10 to 50 ms. With `modesToHz` what `modes` needs to there. A
+ * field made, or asked for its modes, after the last step finds it done. Boxes need nothing.
+ */
+export function* prepareRoom(spec: RoomSpec, detail: Detail, modesToHz = 0): Generator<void, void> {
+  if (isPrism(spec)) yield* preparePrism(spec, detail, modesToHz);
+}

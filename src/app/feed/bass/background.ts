@@ -3,17 +3,21 @@ import { decayGrid, playedDrives, shownS } from '../../../analysis/decay.ts';
 import { earTriples, roomSpec, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
-import type { Detail } from '../../../engines/bass/room-field.ts';
+import { type Detail, isPrism } from '../../../engines/bass/room-field.ts';
 import type { Kept } from './kept.ts';
 import { answered, type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
 
 const MODES_TO_HZ = 250;
+
+const NOTHING = new Float64Array(0);
 
 /** One thing worked out while the hand rests. */
 interface Part {
   readonly name: string;
   /** How finely the seats must have been answered before. */
   readonly after: Detail;
+  /** Given where it asks for modes, and to where. */
+  readonly modesToHz?: number;
   /** What it depends on; null where it is not wanted. */
   key(wanted: Wanted, kept: Kept): string | null;
   kept(kept: Kept, key: string): boolean;
@@ -24,6 +28,7 @@ interface Part {
 const modesTo = (name: string, detail: Detail): Part => ({
   name,
   after: detail,
+  modesToHz: MODES_TO_HZ,
   key: ({ fieldKey }) => fieldKey,
   kept: (kept, key) => kept.modes.has(key, detail),
   errand: ({ project }, kept, key) => ({
@@ -78,6 +83,7 @@ const fine: Part = {
 const shapes: Part = {
   name: 'shapes',
   after: 'first',
+  modesToHz: MODES_TO_HZ,
   key: ({ responsesKey }) => responsesKey,
   kept: (kept, key) => kept.shapes.key === key,
   errand: ({ project }, kept, key) => ({
@@ -168,10 +174,31 @@ export const createBackground = (
     }
   };
 
+  /** A prism's own preparation, in portions: a stop or another room is heard in between. */
+  const prepare = async (
+    { modesToHz }: Part,
+    { project, fieldKey }: Wanted,
+  ): Promise<'ready' | 'failed' | 'dropped'> => {
+    const spec = roomSpec(project);
+    if (!isPrism(spec)) return 'ready';
+    for (;;) {
+      const outcome = await lane.ask([{ kind: 'warm', spec, frequenciesHz: NOTHING, modesToHz }]);
+      if (outcome.status !== 'done') return outcome.status === 'failed' ? 'failed' : 'dropped';
+      if (outcome.answers[0] === true) return 'ready';
+      if (wantedNow()?.fieldKey !== fieldKey) return 'dropped';
+    }
+  };
+
   const fetch = async (part: Part, wanted: Wanted, key: string) => {
     busy = true;
+    const ready = await prepare(part, wanted);
+    if (ready === 'dropped') {
+      busy = false;
+      rest();
+      return;
+    }
     const errand = part.errand(wanted, kept, key);
-    const outcome = await lane.ask(errand.jobs);
+    const outcome = ready === 'failed' ? ({ status: 'failed' } as const) : await lane.ask(errand.jobs);
     busy = false;
     if (outcome.status === 'done') {
       errand.take(outcome.answers);

@@ -50,11 +50,14 @@ export const createWarming = (lane: Lane): Warming => {
     async warm(wanted, goOn) {
       const { fieldKey } = wanted;
       for (const job of portionsOf(wanted)) {
-        // The lane keeps one request waiting: a portion must not take the place of what the hand wants.
-        if (!goOn() || lane.busy) return 'interrupted';
-        const outcome = await lane.ask([job]);
-        if (outcome.status === 'failed') return 'failed';
-        if (outcome.status === 'superseded') return 'interrupted';
+        for (let again = true; again; ) {
+          // The lane keeps one request waiting: a portion must not take the place of what the hand wants.
+          if (!goOn() || lane.busy) return 'interrupted';
+          const outcome = await lane.ask([job]);
+          if (outcome.status === 'failed') return 'failed';
+          if (outcome.status === 'superseded') return 'interrupted';
+          again = outcome.answers[0] === false;
+        }
       }
       warm.push(fieldKey);
       if (warm.length > REMEMBERED) warm.shift();

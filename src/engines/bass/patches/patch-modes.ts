@@ -1,5 +1,6 @@
 import { valuesAt } from '../axis-modes.ts';
 import { AXES, type BoxGeometry, type BoxState, readyTerms, solveState } from '../box-state.ts';
+import { freeDecay } from '../free-decay.ts';
 import type { BoxMode } from '../room-field.ts';
 import type { BoxPatch } from './box-patches.ts';
 import { answerOfPatches, couplePatches } from './coupled-system.ts';
@@ -34,31 +35,56 @@ export const patchModes = (
   even: readonly BoxMode[],
 ): BoxMode[] => {
   const toHz = geometry.soundSpeed / (2 * Math.PI);
-  const made: { mode: BoxMode; k: readonly [number, number]; firstOrder: readonly [number, number] }[] = [];
+  const made: { mode: BoxMode; k: Wavenumber | null }[] = [];
   for (const mode of even) {
-    const start: [number, number] = [
+    const start: Wavenumber = [
       mode.dampedHz / toHz,
       mode.decayS === Number.POSITIVE_INFINITY ? 0 : (3 * Math.LN10) / (mode.decayS * geometry.soundSpeed),
     ];
     const layout = layoutFor(Math.max(start[0], mode.hz / toHz));
     const { k, firstOrder } = follow(geometry, patches, layout, mode.order, start);
-    const taken = k !== null && made.some((other) => distance(other.k, k) < SAME * Math.hypot(k[0], k[1]));
-    made.push({ mode, k: k === null || taken ? firstOrder : k, firstOrder });
+    const taken = k !== null && made.some(({ k: other }) => other !== null && distance(other, k) < SAME * k[0]);
+    made.push({ mode, k: k !== null && !taken ? k : hasRung(mode) ? firstOrder : null });
   }
-  return made.map(({ mode, k: [kRe, kIm] }) => ({
+  return made.map(({ mode, k }) => ({
     hz: mode.hz,
     order: mode.order,
-    dampedHz: kRe * toHz,
-    decayS: kIm > 0 ? (3 * Math.LN10) / (geometry.soundSpeed * kIm) : Number.POSITIVE_INFINITY,
+    ...freeDecay(k, firstOrderPerS(geometry, patches, mode.order), mode.hz, geometry.soundSpeed),
   }));
 };
 
-const distance = (a: readonly [number, number], b: readonly [number, number]): number =>
-  Math.hypot(a[0] - b[0], a[1] - b[1]);
+/** delta of a mode in first order: (c / 2 V) times the sum of Re beta eps cos^2 cos^2 over walls and patches, derived. */
+const firstOrderPerS = (
+  geometry: BoxGeometry,
+  patches: readonly BoxPatch[],
+  order: readonly [number, number, number],
+): number => {
+  const { sizeM, soundSpeed, beta } = geometry;
+  const eps = order.map((n) => (n === 0 ? 1 : 2));
+  let sum = 0;
+  for (const axis of AXES) sum += (eps[axis] * (beta[axis][0] + beta[axis][2])) / sizeM[axis];
+  for (const { normal, axes, fromM, toM, delta } of patches) {
+    const [u, v] = axes.map((axis, i) => {
+      const rate = (2 * order[axis] * Math.PI) / sizeM[axis];
+      const even = toM[i] - fromM[i];
+      const mean = rate === 0 ? even : (even + (Math.sin(rate * toM[i]) - Math.sin(rate * fromM[i])) / rate) / 2;
+      return (eps[axis] * mean) / sizeM[axis];
+    });
+    sum += (delta[0] * u * v * eps[normal]) / sizeM[normal];
+  }
+  return (soundSpeed / 2) * sum;
+};
+
+type Wavenumber = readonly [number, number];
+
+/** Whether the even box's mode was found (free-decay.ts). */
+const hasRung = ({ hz, dampedHz, decayS }: BoxMode): boolean => dampedHz !== hz || !Number.isFinite(decayS);
+
+const distance = (a: Wavenumber, b: Wavenumber): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 interface Followed {
-  readonly k: readonly [number, number] | null;
-  readonly firstOrder: readonly [number, number];
+  readonly k: Wavenumber | null;
+  readonly firstOrder: Wavenumber;
 }
 
 const follow = (
@@ -66,7 +92,7 @@ const follow = (
   patches: readonly BoxPatch[],
   layout: PatchLayout,
   order: readonly [number, number, number],
-  start: readonly [number, number],
+  start: Wavenumber,
 ): Followed => {
   // a little aside, so that the even box's own pole can be taken out of W
   let kRe = start[0];

@@ -1,6 +1,6 @@
 import { multiply, type PlanMatrices } from './plan-matrices.ts';
 import type { PlanSpace } from './plan-space.ts';
-import type { RigidModes } from './rigid-modes.ts';
+import { type RigidModes, vectorsAtOnce } from './rigid-modes.ts';
 import { addRows, dotOf, dotRows } from './row-products.ts';
 import type { ShiftedFactor } from './shifted-factor.ts';
 import { smallEigen } from './small-eigen.ts';
@@ -18,24 +18,26 @@ const LEAST_NEW = 1e-10;
 /**
  * Adds u = (K + s M)^-1 f for every load f. What lies in the span of modes and earlier functions is taken out, the rest
  * made orthonormal. Modes are eigenvectors, so that a vector orthogonal to them in M is so in K too: only the block
- * of the added functions needs to be made diagonal again.
+ * of the added functions needs to be made diagonal again. Pauses between loads.
  */
-export const enrich = (
+export function* enrich(
   space: PlanSpace,
   matrices: PlanMatrices,
   factor: ShiftedFactor,
   modes: RigidModes,
   before: Enrichment,
   loads: readonly Float64Array[],
-): Enrichment => {
+): Generator<void, Enrichment> {
   const { size } = space;
+  const atOnce = vectorsAtOnce(size);
   const modeCount = modes.values.length;
   let count = before.values.length;
   const rows = new Float64Array((count + loads.length) * size);
   rows.set(before.vectors);
   const scratch = new Float64Array(size);
   const weights = new Float64Array(Math.max(modeCount, count + loads.length));
-  for (const load of loads) {
+  for (const [turn, load] of loads.entries()) {
+    if (turn > 0 && turn % atOnce === 0) yield;
     const u = load.slice();
     factor.solve(u);
     multiply(space, matrices.mass, u, scratch);
@@ -56,6 +58,7 @@ export const enrich = (
   }
   const block = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
+    if (i % (4 * atOnce) === 0) yield;
     multiply(space, matrices.stiffness, rows.subarray(i * size, (i + 1) * size), scratch);
     dotRows(rows, i + 1, size, scratch, weights);
     for (let j = 0; j <= i; j++) {
@@ -67,4 +70,4 @@ export const enrich = (
   const vectors = new Float64Array(count * size);
   for (let i = 0; i < count; i++) addRows(rows, count, size, turns, i * count, 1, vectors, i * size);
   return { values, vectors };
-};
+}

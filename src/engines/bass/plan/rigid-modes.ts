@@ -15,6 +15,9 @@ export interface RigidModes {
 /** Residual of a pair of the inverted problem, relative to its value, at which it counts as found. */
 const SETTLED = 1e-9;
 const MOST_RUNS = 8;
+/** Numbers of vectors worked on between two pauses: twelve vectors of a plan of 40 m2. */
+const AT_ONCE = 15_000;
+export const vectorsAtOnce = (size: number): number => Math.min(12, Math.max(1, Math.floor(AT_ONCE / size)));
 
 interface Krylov {
   readonly rows: Float64Array;
@@ -43,9 +46,9 @@ const steadyFactor = (space: PlanSpace, matrices: PlanMatrices, s: number) => {
  * All eigenpairs up to `bound`, the range cut into slices of some PER_SLICE pairs. In each, Lanczos on (K - s M)^-1 M with s
  * in its middle (Ericsson and Ruhe, 1980), every vector made orthogonal to all before it. How many there are is known by the negative
  * pivots of K - b M at both ends b of the slice (spectrum slicing: Grimes, Lewis and Simon, 1994; from memory); where a run ends
- * with fewer (equal eigenvalues show once a run) another starts orthogonal to what was found. Throws when a count is not reached.
+ * with fewer (equal eigenvalues show once a run) another starts orthogonal to what was found. Throws when a count is not reached. Pauses between vectors.
  */
-export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: number): RigidModes => {
+export function* rigidModes(space: PlanSpace, matrices: PlanMatrices, bound: number): Generator<void, RigidModes> {
   const top = bound * (1 + 1e-9) + 1e-9;
   const wanted = factorShifted(space, matrices, -top).negative;
   const slices = Math.max(1, Math.round(wanted / PER_SLICE));
@@ -59,7 +62,8 @@ export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: numb
     const end = last ? null : steadyFactor(space, matrices, (top * slice) / slices);
     const high = end?.at ?? top;
     const count = end?.factor.negative ?? wanted;
-    addSlice(space, matrices, { low, high }, count, values, vectors, random);
+    yield;
+    yield* addSlice(space, matrices, { low, high }, count, values, vectors, random);
     low = high;
   }
   const order = values.map((_, i) => i).sort((a, b) => values[a] - values[b]);
@@ -67,7 +71,7 @@ export const rigidModes = (space: PlanSpace, matrices: PlanMatrices, bound: numb
   for (const [row, i] of order.entries())
     sorted.set(vectors.subarray(i * space.size, (i + 1) * space.size), row * space.size);
   return { values: Float64Array.from(order, (i) => Math.max(0, values[i])), vectors: sorted };
-};
+}
 
 /** A stretch of eigenvalues, its lower end left out. */
 interface Range {
@@ -76,7 +80,7 @@ interface Range {
 }
 
 /** Adds the pairs of one range to `values` and `vectors`, until there are `count` in all. */
-const addSlice = (
+function* addSlice(
   space: PlanSpace,
   matrices: PlanMatrices,
   range: Range,
@@ -84,13 +88,14 @@ const addSlice = (
   values: number[],
   vectors: Float64Array,
   random: () => number,
-): void => {
+): Generator<void, void> {
   if (count === values.length) return;
   const first = values.length;
   const { at, factor } = steadyFactor(space, matrices, (Math.max(0, range.low) + range.high) / 2);
   for (let run = 0; run < MOST_RUNS && values.length < count; run++) {
     const locked = vectors.subarray(first * space.size, values.length * space.size);
-    const found = runOnce(
+    yield;
+    const found = yield* runOnce(
       space,
       matrices,
       factor,
@@ -107,9 +112,9 @@ const addSlice = (
   }
   if (values.length !== count)
     throw new RangeError(`${count} plan modes lie below a bound, ${values.length} were found.`);
-};
+}
 
-const runOnce = (
+function* runOnce(
   space: PlanSpace,
   matrices: PlanMatrices,
   factor: ShiftedFactor,
@@ -119,8 +124,9 @@ const runOnce = (
   locked: Float64Array,
   lockedCount: number,
   random: () => number,
-): RigidModes => {
+): Generator<void, RigidModes> {
   const { size } = space;
+  const atOnce = vectorsAtOnce(size);
   const most = Math.min(size - lockedCount, Math.ceil(2.6 * missing) + 60);
   const krylov: Krylov = {
     rows: new Float64Array((most + 1) * size),
@@ -163,14 +169,15 @@ const runOnce = (
     purge(x, step + 1);
     krylov.off[step] = keep(x, step + 1);
     krylov.steps = step + 1;
+    if (step % atOnce === atOnce - 1) yield;
     const broken = krylov.off[step] < 1e-13 * Math.abs(krylov.diagonal[step]);
     if (broken || krylov.steps === most || krylov.steps === check) {
       check = Math.min(most, check + Math.max(6, Math.ceil(0.06 * check)));
       if (broken || krylov.steps === most || isDone(krylov, middle, range, missing)) break;
     }
   }
-  return ritzPairs(krylov, size, middle, range);
-};
+  return yield* ritzPairs(krylov, size, middle, range);
+}
 
 /** Whether as many pairs as are missing have settled, or all in range have and one beyond either end that has any as well. */
 const isDone = ({ diagonal, off, steps }: Krylov, middle: number, range: Range, missing: number): boolean => {
@@ -191,12 +198,12 @@ const isDone = ({ diagonal, off, steps }: Krylov, middle: number, range: Range, 
 };
 
 /** The settled pairs in range. */
-const ritzPairs = (
+function* ritzPairs(
   { rows, diagonal, off, steps }: Krylov,
   size: number,
   middle: number,
   { low, high }: Range,
-): RigidModes => {
+): Generator<void, RigidModes> {
   const theta = diagonal.slice(0, steps);
   const parts = new Float64Array(steps * steps);
   for (let i = 0; i < steps; i++) parts[i * steps + i] = 1;
@@ -208,6 +215,10 @@ const ritzPairs = (
     if (fine && value <= high && value > low) chosen.push(i);
   }
   const vectors = new Float64Array(chosen.length * size);
-  for (const [row, i] of chosen.entries()) addRows(rows, steps, size, parts, i * steps, 1, vectors, row * size);
+  const atOnce = vectorsAtOnce(size);
+  for (const [row, i] of chosen.entries()) {
+    if (row % atOnce === 0) yield;
+    addRows(rows, steps, size, parts, i * steps, 1, vectors, row * size);
+  }
   return { values: Float64Array.from(chosen, (i) => middle + 1 / theta[i]), vectors };
-};
+}

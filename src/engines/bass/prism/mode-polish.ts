@@ -1,3 +1,4 @@
+import { setRoot } from '../axis-modes.ts';
 import { solveOne } from '../axis-solver.ts';
 import type { PrismGeometry } from './prism-geometry.ts';
 import type { Section } from './section.ts';
@@ -21,6 +22,22 @@ const setAxis = ({ endBeta, lengthM }: PrismGeometry, q: number, kRe: number, kI
     walls[e + 1] = (kRe * endBeta[e] - kIm * endBeta[e + 1]) * lengthM;
   }
   return solveOne(q, walls, axis);
+};
+
+/** d(mu + w_q / L^2) / dk at `k` (re, im); null where the axis is lost. */
+export const slopeAt = (
+  geometry: PrismGeometry,
+  line: PlanLine,
+  q: number,
+  k: Float64Array,
+): readonly [number, number] | null => {
+  const [kRe, kIm] = [k[0], k[1]];
+  if (!setAxis(geometry, q, kRe, kIm)) return null;
+  const scale = 1 / (geometry.lengthM * geometry.lengthM * (kRe * kRe + kIm * kIm));
+  return [
+    line.slope[0] + (axis[2] * kRe + axis[3] * kIm) * scale,
+    line.slope[1] + (axis[3] * kRe - axis[2] * kIm) * scale,
+  ];
 };
 
 /** Newton's method for mu(k) + w_q(k) / L^2 = k^2 from `k` (re, im), which it moves; false when it wanders. */
@@ -53,16 +70,11 @@ export const followMode = (geometry: PrismGeometry, line: PlanLine, q: number, k
 };
 
 /**
- * One step of inverse iteration at `k` from the vector `v` of the first `count` functions, over all of them: x = (Lambda + w_q / L^2 - k^2 + j k B)^-1 v. Its
- * Rayleigh quotient (bilinear) x Lambda x / x x + j k x B x / x x is right to second order. Null when it has none.
+ * One step of inverse iteration at `k` from the plan vector `v` (re, im per function of the section, overwritten by the
+ * answer of bilinear norm 1): x = (Lambda + w_q / L^2 - k^2 + j k B)^-1 v. Its Rayleigh quotient x Lambda x / x x + j k x B x
+ * / x x is right to second order. Null when it has none.
  */
-export const polishMode = (
-  section: Section,
-  v: Float64Array,
-  count: number,
-  q: number,
-  k: Float64Array,
-): PlanLine | null => {
+export const polishMode = (section: Section, v: Float64Array, q: number, k: Float64Array): PlanLine | null => {
   const { geometry, lambda, wallRe, wallIm, size } = section;
   const [kRe, kIm] = [k[0], k[1]];
   if (!setAxis(geometry, q, kRe, kIm)) return null;
@@ -81,17 +93,28 @@ export const polishMode = (
   }
   if (!factoriseSymmetric(size, matrix)) return null;
   const x = new Float64Array(2 * size);
-  for (let i = 0; i < count; i++) x.set(v.subarray(2 * i, 2 * i + 2), 2 * (size - 1 - i));
+  for (let i = 0; i < size; i++) x.set(v.subarray(2 * i, 2 * i + 2), 2 * (size - 1 - i));
   solveSymmetric(size, matrix, x, 1);
-  return quotient(section, x);
+  for (let i = 0; i < size; i++) v.set(x.subarray(2 * (size - 1 - i), 2 * (size - i)), 2 * i);
+  const line = quotient(section, v);
+  if (line === null) return null;
+  for (let i = 0; i < 2 * size; i += 2) {
+    const [re, im] = [v[i], v[i + 1]];
+    v[i] = (re * norm[0] + im * norm[1]) / norm[2];
+    v[i + 1] = (im * norm[0] - re * norm[1]) / norm[2];
+  }
+  return line;
 };
 
-/** `x` holds the functions in descending order. */
-const quotient = ({ lambda, wallRe, wallIm, size }: Section, x: Float64Array): PlanLine | null => {
+/** The root of x x of the last quotient, re, im, and its square's size. */
+const norm = new Float64Array(3);
+
+/** The plan eigenvalue over k that a vector stands for (its Rayleigh quotient, bilinear); null for a vector of no norm. */
+export const quotient = ({ lambda, wallRe, wallIm, size }: Section, x: Float64Array): PlanLine | null => {
   let [nRe, nIm, aRe, aIm, bRe, bIm] = [0, 0, 0, 0, 0, 0];
   for (let i = 0; i < size; i++) {
-    const xRe = x[2 * (size - 1 - i)];
-    const xIm = x[2 * (size - 1 - i) + 1];
+    const xRe = x[2 * i];
+    const xIm = x[2 * i + 1];
     const sRe = xRe * xRe - xIm * xIm;
     const sIm = 2 * xRe * xIm;
     nRe += sRe;
@@ -102,15 +125,16 @@ const quotient = ({ lambda, wallRe, wallIm, size }: Section, x: Float64Array): P
     for (let j = 0; j < size; j++) {
       const re = wallRe[i * size + j];
       const im = wallIm === null ? 0 : wallIm[i * size + j];
-      const at = 2 * (size - 1 - j);
-      yRe += re * x[at] - im * x[at + 1];
-      yIm += re * x[at + 1] + im * x[at];
+      yRe += re * x[2 * j] - im * x[2 * j + 1];
+      yIm += re * x[2 * j + 1] + im * x[2 * j];
     }
     bRe += xRe * yRe - xIm * yIm;
     bIm += xRe * yIm + xIm * yRe;
   }
   const n2 = nRe * nRe + nIm * nIm;
   if (!(n2 > 0 && n2 < Number.POSITIVE_INFINITY)) return null;
+  setRoot(nRe, nIm, norm);
+  norm[2] = norm[0] * norm[0] + norm[1] * norm[1];
   const mu = Float64Array.of((aRe * nRe + aIm * nIm) / n2, (aIm * nRe - aRe * nIm) / n2);
   // j B / N
   const slope = Float64Array.of(-(bIm * nRe - bRe * nIm) / n2, (bRe * nRe + bIm * nIm) / n2);

@@ -104,10 +104,7 @@ const spreadOver = (
   };
 };
 
-/**
- * The prism with every standing-out patch spread over its wall by its area: even along the axis, the same absorption. What
- * decays are worked out with.
- */
+/** The prism with every standing-out patch spread over its wall by its area: even along the axis, the same absorption. */
 export const spreadPatches = (spec: PrismSpec, geometry: PrismGeometry): PrismSpec => {
   const { patches } = dividePrism(spec, geometry);
   return patches.length === 0 ? spec : spreadOver(spec, geometry, patches, []);

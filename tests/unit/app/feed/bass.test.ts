@@ -28,7 +28,7 @@ const answerTo = (job: Job): Answers[Job['kind']] => {
   if (job.kind === 'decay')
     return { frequenciesHz: Float64Array.of(20, 40), timesS: Float64Array.of(0, 1), levelDb: new Float32Array(4) };
   if (job.kind === 'shapes') return new Float64Array(job.pointsM.length / 3).fill(0.1);
-  return null;
+  return true;
 };
 
 /** A lane that notes what it is asked and answers at the next turn. */
