@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Project } from '../../model/project.ts';
 import type { ArrangementRow } from '../../proposals/subwoofers/arrangements.ts';
 import { placedSubwoofers } from '../../proposals/subwoofers/proposal.ts';
@@ -11,7 +12,17 @@ import { useChoiceDocument } from './useChoiceDocument.ts';
 
 const FAR_M = 0.15;
 
-const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project; revision: number }) => {
+interface RowProps {
+  readonly row: ArrangementRow;
+  readonly project: Project;
+  readonly revision: number;
+  /** Whether every figure tells what other damping would make of it, or only the first. */
+  readonly banded: boolean;
+}
+
+const KEYS = ['flatnessDb', 'levelDb', 'perSubwooferDb'] as const;
+
+const Row = ({ row, project, revision, banded }: RowProps) => {
   const edit = useChoiceDocument();
   const units = useUnits();
   const { id, places, figures } = row;
@@ -46,9 +57,12 @@ const Row = ({ row, project, revision }: { row: ArrangementRow; project: Project
         <b>{nominal ? dB(nominal.spreadDb) : NO_NUMBER}</b>
         {figures && <small>{bandText(figures)}</small>}
       </td>
-      <td>{nominal ? dB(nominal.flatnessDb) : NO_NUMBER}</td>
-      <td>{nominal ? dB(nominal.levelDb) : NO_NUMBER}</td>
-      <td>{nominal ? dB(nominal.perSubwooferDb) : NO_NUMBER}</td>
+      {KEYS.map((key) => (
+        <td key={key}>
+          {nominal ? dB(nominal[key]) : NO_NUMBER}
+          {figures && banded && <small>{bandText(figures, key)}</small>}
+        </td>
+      ))}
     </tr>
   );
 };
@@ -59,6 +73,7 @@ export const Arrangements = () => {
   const revision = useDocument((state) => state.revision);
   const answered = useResults((state) => state.choice.arrangements);
   const key = useResults((state) => state.choice.keys.arrangements);
+  const [banded, setBanded] = useState(false);
   if (!answered) return <p className="waiting">Listening from the usual places …</p>;
   const current = answered.key === key;
   return (
@@ -68,7 +83,11 @@ export const Arrangements = () => {
         make of it. Line: how uneven a seat is over frequency. Level: of all together, then what each brings. Choose a
         name to place the subwoofers so.
       </p>
-      <table className="choice-table">
+      <label className="choice-tick">
+        <input type="checkbox" checked={banded} onChange={(event) => setBanded(event.target.checked)} />
+        Other damping in every column
+      </label>
+      <table className={banded ? 'choice-table is-banded' : 'choice-table'}>
         <thead>
           <tr>
             <th scope="col">Arrangement</th>
@@ -80,7 +99,7 @@ export const Arrangements = () => {
         </thead>
         <tbody>
           {answered.value.map((row) => (
-            <Row key={row.id} row={row} project={project} revision={revision} />
+            <Row key={row.id} row={row} project={project} revision={revision} banded={banded} />
           ))}
         </tbody>
       </table>

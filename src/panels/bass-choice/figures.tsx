@@ -3,11 +3,12 @@ import { fixed, NO_NUMBER } from '../../words/quantities-length.ts';
 
 export const dB = (value: number | null): string => (value === null ? NO_NUMBER : fixed(value, 1));
 
-/** Least and greatest over the three solves, as "3.9 to 4.6". */
-export const bandText = (figures: FiguresBand): string => {
-  const spreads = [figures.low, figures.nominal, figures.high].map(({ spreadDb }) => spreadDb);
-  if (spreads.some((spread) => spread === null)) return '';
-  const values = spreads.map((spread) => spread ?? 0);
+type FigureKey = keyof FiguresBand['nominal'];
+
+/** Least and greatest of a figure over the three solves, as "3.9 to 4.6"; nothing where there is none. */
+export const bandText = (figures: FiguresBand, key: FigureKey = 'spreadDb'): string => {
+  const values = [figures.low, figures.nominal, figures.high].flatMap((solve) => solve[key] ?? []);
+  if (values.length < 3) return '';
   return `${fixed(Math.min(...values), 1)} to ${fixed(Math.max(...values), 1)}`;
 };
 
