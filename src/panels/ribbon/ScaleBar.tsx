@@ -27,7 +27,7 @@ interface ScaleBarProps {
   readonly layout: RibbonLayout;
 }
 
-/** What the colours mean, of the strips and of the bass floor alike, and the curve's axis; the level under the pointer. */
+/** What the colours mean, of the strips and of a bass floor without colours of its own, and the curve's axis; the level under the pointer. */
 export const ScaleBar = ({ scale, axis, layout }: ScaleBarProps) => {
   const probe = useSession((state) => state.probe);
   const step = labelStep(axis, layout.bottom - layout.top);
