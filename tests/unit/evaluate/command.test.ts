@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../../..');
@@ -12,7 +13,8 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Runs the command as its npm script does, without npm's own start. */
 const evaluate = (...args: string[]) => {
-  const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'src/evaluate.ts'), ...args];
+  const loader = pathToFileURL(join(root, 'node_modules/tsx/dist/loader.mjs')).href;
+  const command = ['--import', loader, join(root, 'src/evaluate.ts'), ...args];
   return spawnSync(process.execPath, command, { cwd: folder, encoding: 'utf8', timeout: 60_000, maxBuffer: 64e6 });
 };
 
