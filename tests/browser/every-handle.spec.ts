@@ -30,7 +30,13 @@ const BY_PX = 34;
 /** Some way along what the handle can be moved along, as the page shows it, or the other way. */
 const byOnPage = async (page: Page, handle: Handle, sign: 1 | -1) => {
   const ways = waysOf(handle);
-  const along = handle.atM.map((value, axis) => value + 0.2 * ways.reduce((sum, way) => sum + way[axis], 0));
+  const { part = '' } = handle;
+  // A picture's corner goes out along its own diagonal: across it the picture keeps its size.
+  const signs =
+    handle.kind === 'pictureCorner' ? [part.endsWith('right') ? 1 : -1, part.startsWith('upper') ? 1 : -1] : [1, 1];
+  const along = handle.atM.map(
+    (value, axis) => value + 0.2 * ways.reduce((sum, way, i) => sum + signs[i] * way[axis], 0),
+  );
   const [from, to] = [await seenAt(page, handle.atM), await seenAt(page, along)];
   const long = Math.hypot(to.x - from.x, to.y - from.y);
   return { x: ((to.x - from.x) / long) * BY_PX * sign, y: ((to.y - from.y) / long) * BY_PX * sign };
