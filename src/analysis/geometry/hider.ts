@@ -13,7 +13,7 @@ export interface Hider {
 }
 
 const hiderFrom = (project: Project, { kind, id, seatId }: ItemOccluder): Hider => {
-  if (seatId !== undefined) return { ref: { kind: 'seat', id: seatId }, name: `who sits in seat ${seatId}` };
+  if (seatId !== undefined) return { ref: { kind: 'seat', id: seatId }, name: seatId };
   if (kind === 'loudspeaker') return { ref: { kind, id }, name: `loudspeaker ${id}` };
   const object = project.room.objects.find((one) => one.id === id);
   return object ? { ref: { kind: 'object', id }, name: object.name || id } : { ref: null, name: 'part of the room' };

@@ -77,7 +77,6 @@ const outside = (context: Context): Measurement<PlaceRule>[] => {
       item: null,
       value: past(room, [minX, 0, minZ], [maxX, 0, maxZ]),
       causes: [seatRef(id)],
-      facts: { name: `The chair of seat ${id}` },
     };
   });
   return [...bodies, ...seats].filter(({ value }) => value > NOTICED_M);

@@ -67,7 +67,7 @@ const inView = (context: Context, pose: SeatPose, { id, picture }: SeatReadout):
     item: null,
     value: picture.visibleFraction,
     causes: [seatRef(id), ...(hider?.ref ? [hider.ref] : []), pictureRef],
-    ...(hider && { facts: { hider: hider.name } }),
+    ...(hider && { facts: hider.ref?.kind === 'seat' ? { hiderSeat: hider.ref.id } : { hider: hider.name } }),
   };
 };
 

@@ -2,6 +2,9 @@ import type { Finding } from '../types.ts';
 import { honestDecimals, rangeText, type Speak } from './speak.ts';
 
 export const amountOf = ({ value }: Finding): number => value ?? 0;
+/** The seat a finding is about, in the middle of a sentence. */
+export const seatOf = ({ seat }: Finding, say: Speak): string => say.seat(seat ?? '');
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 export const textFact = ({ facts }: Finding, name: string): string => String(facts[name] ?? '');
 export const numberFact = ({ facts }: Finding, name: string): number => Number(facts[name] ?? 0);
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../types.ts';
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, angleOf, shareOf, textFact, wantedAngle } from './sentence-parts.ts';
+import { advice, amountOf, angleOf, capital, seatOf, shareOf, textFact, wantedAngle } from './sentence-parts.ts';
 import type { Speak } from './speak.ts';
 import type { layoutRules } from './table-layout.ts';
 
@@ -12,7 +12,7 @@ const azimuth: Sentence = (finding, say) => {
   const stands = wrong
     ? `${say.angle(-amountOf(finding))} to the ${other}, the wrong side`
     : `${angleOf(finding, say)} ${where}`;
-  return `From seat ${finding.seat}, ${finding.item} stands ${stands}.${wantedAngle(finding, say)}`;
+  return `From ${seatOf(finding, say)}, ${finding.item} stands ${stands}.${wantedAngle(finding, say)}`;
 };
 
 const upOrDown = (finding: Finding, say: Speak): string => {
@@ -44,17 +44,17 @@ const elevation: Sentence = (finding, say) => {
   const [low, high] = finding.range;
   const word = low !== null && high !== null && amountOf(finding) > high ? 'Lower it.' : 'Raise it.';
   const hint = advice(finding, word);
-  const text = `From seat ${finding.seat}, ${finding.item} is ${upOrDown(finding, say)}.`;
+  const text = `From ${seatOf(finding, say)}, ${finding.item} is ${upOrDown(finding, say)}.`;
   return `${text}${wantedElevation(finding, say)}${hint}`;
 };
 
 const inView: Sentence = (finding, say) => {
-  const { seat, item } = finding;
+  const { item } = finding;
   const share = amountOf(finding);
-  if (share >= 1) return `${item} is in full view from seat ${seat}.`;
+  if (share >= 1) return `${item} is in full view from ${seatOf(finding, say)}.`;
   return share === 0
-    ? `Seat ${seat} sees nothing of ${item}.`
-    : `Seat ${seat} sees ${shareOf(finding, say)} of ${item}.`;
+    ? `${capital(seatOf(finding, say))} sees nothing of ${item}.`
+    : `${capital(seatOf(finding, say))} sees ${shareOf(finding, say)} of ${item}.`;
 };
 
 export const layoutSentences: Readonly<Record<keyof typeof layoutRules, Sentence>> = {
@@ -72,7 +72,7 @@ export const layoutSentences: Readonly<Record<keyof typeof layoutRules, Sentence
     const side = deg < 0 ? 'left' : 'right';
     const where =
       Math.abs(deg) < 0.5 ? 'on the middle line of the picture' : `${text} to the ${side} of the middle of the picture`;
-    return `From seat ${finding.seat}, ${finding.item} stands ${where}.${advice(finding, 'Voices should come from the middle.')}`;
+    return `From ${seatOf(finding, say)}, ${finding.item} stands ${where}.${advice(finding, 'Voices should come from the middle.')}`;
   },
   'centre-elevation': elevation,
   'front-azimuth': azimuth,
@@ -86,17 +86,17 @@ export const layoutSentences: Readonly<Record<keyof typeof layoutRules, Sentence
   'height-elevation': elevation,
   'other-elevation': elevation,
   'front-symmetry': (finding, say) =>
-    `From seat ${finding.seat}, the angles of ${finding.item} and ${textFact(finding, 'other')} differ by ${angleOf(finding, say)}.${wantedAngle(finding, say)}`,
+    `From ${seatOf(finding, say)}, the angles of ${finding.item} and ${textFact(finding, 'other')} differ by ${angleOf(finding, say)}.${wantedAngle(finding, say)}`,
   'front-picture-edge': (finding, say) => {
     const deg = amountOf(finding);
     const side = textFact(finding, 'side');
     const where = Math.abs(deg) < 0.5 ? 'at' : `${say.angle(Math.abs(deg))} ${deg < 0 ? 'inside' : 'outside'}`;
     const hint =
       deg < 0 ? 'The sound would shrink to the middle of the picture.' : 'Voices and effects would leave the picture.';
-    return `From seat ${finding.seat}, ${finding.item} stands ${where} the ${side} edge of the picture.${advice(finding, hint)}`;
+    return `From ${seatOf(finding, say)}, ${finding.item} stands ${where} the ${side} edge of the picture.${advice(finding, hint)}`;
   },
   'image-order': (finding, say) =>
     finding.verdict === 'met'
-      ? `From seat ${finding.seat}, left, centre and right stand well apart and in order.`
-      : `From seat ${finding.seat}, two of left, centre and right are only ${angleOf(finding, say)} apart.${wantedAngle(finding, say)}`,
+      ? `From ${seatOf(finding, say)}, left, centre and right stand well apart and in order.`
+      : `From ${seatOf(finding, say)}, two of left, centre and right are only ${angleOf(finding, say)} apart.${wantedAngle(finding, say)}`,
 };

@@ -1,5 +1,5 @@
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, lengthOf, numberFact, textFact } from './sentence-parts.ts';
+import { advice, amountOf, capital, lengthOf, numberFact, seatOf, textFact } from './sentence-parts.ts';
 import type { placeRules } from './table-place.ts';
 
 const codes = 'Local codes govern.';
@@ -7,7 +7,7 @@ const codes = 'Local codes govern.';
 export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>> = {
   'riser-step': (finding, say) => {
     const steps = numberFact(finding, 'steps');
-    const up = `Row ${finding.item} is ${lengthOf(finding, say)} up`;
+    const up = `${capital(say.row(finding.item ?? ''))} is ${lengthOf(finding, say)} up`;
     if (finding.verdict === 'met') return `${up} in one step.`;
     const rise = say.length(numberFact(finding, 'stepM'));
     const many = steps === 1 ? `a step of ${rise}` : `${steps} steps of ${rise} each`;
@@ -21,7 +21,7 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
     return `${up}: ${many} between ${steps === 1 ? 'is' : 'are'} needed and there is no room before it${why}. ${limits} ${codes}`;
   },
   'riser-headroom': (finding, say) =>
-    `There is ${lengthOf(finding, say)} of headroom over the riser of row ${finding.item}.${advice(finding, `At least ${say.length(2.03)} is wanted. ${codes}`)}`,
+    `There is ${lengthOf(finding, say)} of headroom over the riser of ${say.row(finding.item ?? '')}.${advice(finding, `At least ${say.length(2.03)} is wanted. ${codes}`)}`,
   'riser-window': (finding, say) =>
     `The sill of ${finding.item} is only ${say.length(Math.max(0, amountOf(finding)))} above the riser under it.${advice(finding, `Below ${say.length(0.91)} it wants a guard and safety glass. ${codes}`)}`,
   'door-clear': (finding, say) => {
@@ -32,11 +32,11 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
     return `${text}${advice(finding, `At least ${say.length(0.91)} keeps the way out open. ${codes}`)}`;
   },
   'chairs-overlap': (finding, say) =>
-    `Chairs ${finding.seat} and ${finding.item} stand ${lengthOf(finding, say)} into one another.`,
+    `The chairs of ${seatOf(finding, say)} and ${say.seat(finding.item ?? '')} stand ${lengthOf(finding, say)} into one another.`,
   'things-overlap': (finding, say) =>
     `${textFact(finding, 'name')} and ${textFact(finding, 'other')} stand ${lengthOf(finding, say)} into one another.`,
   'outside-room': (finding, say) =>
-    `${textFact(finding, 'name')} reaches ${lengthOf(finding, say)} through a wall, the floor or the ceiling.`,
+    `${finding.seat === null ? textFact(finding, 'name') : `The chair of ${seatOf(finding, say)}`} reaches ${lengthOf(finding, say)} through a wall, the floor or the ceiling.`,
   'caution-overhead': (finding) => {
     const count = numberFact(finding, 'loudspeakers');
     const things = [

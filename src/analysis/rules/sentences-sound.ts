@@ -1,6 +1,6 @@
 import type { Finding } from '../types.ts';
 import type { Sentence } from './sentence.ts';
-import { advice, amountOf, lengthOf, numberFact, shareOf } from './sentence-parts.ts';
+import { advice, amountOf, lengthOf, numberFact, seatOf, shareOf } from './sentence-parts.ts';
 import { honestDecimals, rangeText, type Speak } from './speak.ts';
 import type { soundRules } from './table-sound.ts';
 
@@ -36,15 +36,15 @@ const spread: Sentence = (finding, say) =>
 export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>> = {
   'nearest-loudspeaker': (finding, say) => {
     const hint = 'So near, it draws attention to itself.';
-    const text = `${finding.item} is ${lengthOf(finding, say)} from the ears of seat ${finding.seat}, the nearest loudspeaker there.`;
+    const text = `${finding.item} is ${lengthOf(finding, say)} from the ears of ${seatOf(finding, say)}, the nearest loudspeaker there.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'front-level-spread': spread,
   'surround-level-spread': spread,
   'level-reached': (finding, say) =>
-    `${finding.item} reaches ${say.level(numberFact(finding, 'maxDb'))} peak at seat ${finding.seat}, ${against(finding, say)} ${asked(finding, say)}.`,
+    `${finding.item} reaches ${say.level(numberFact(finding, 'maxDb'))} peak at ${seatOf(finding, say)}, ${against(finding, say)} ${asked(finding, say)}.`,
   'bass-level-reached': (finding, say) =>
-    `Around ${numberFact(finding, 'bandHz')} Hz the subwoofers reach ${say.level(numberFact(finding, 'maxDb'))} peak at seat ${finding.seat}, ${against(finding, say)} ${asked(finding, say)}.`,
+    `Around ${numberFact(finding, 'bandHz')} Hz the subwoofers reach ${say.level(numberFact(finding, 'maxDb'))} peak at ${seatOf(finding, say)}, ${against(finding, say)} ${asked(finding, say)}.`,
   'bass-spread': (finding, say) => {
     const hint = 'Other places for the subwoofers, or more of them, make the seats more alike.';
     const text = `Between 20 and 80 Hz the bass differs by ${levelOf(finding, say)} from seat to seat (standard deviation).`;
@@ -52,12 +52,12 @@ export const soundSentences: Readonly<Record<keyof typeof soundRules, Sentence>>
   },
   'seat-half-length': (finding, say) => {
     const hint = 'There half of the room’s deep notes are missing.';
-    const text = `The ears of seat ${finding.seat} are ${lengthOf(finding, say)} from the middle of the room’s length.`;
+    const text = `The ears of ${seatOf(finding, say)} are ${lengthOf(finding, say)} from the middle of the room’s length.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'back-wall': (finding, say) => {
     const hint = 'Near a wall the bass swells and the surrounds cannot open out.';
-    const text = `The ears of seat ${finding.seat} are ${lengthOf(finding, say)} from the wall behind.`;
+    const text = `The ears of ${seatOf(finding, say)} are ${lengthOf(finding, say)} from the wall behind.`;
     return `${text}${wantedLength(finding, say)}${advice(finding, hint)}`;
   },
   'bass-sealed': ({ item }) =>

@@ -11,6 +11,9 @@ export interface Speak {
   angle(deg: number, decimals?: number): string;
   level(db: number, decimals?: number): string;
   share(fraction: number, decimals?: number): string;
+  /** A seat and a row by their ids, in the middle of a sentence. */
+  seat(id: string): string;
+  row(id: string): string;
 }
 
 const whole = (value: number, decimals: number): string => {
@@ -30,12 +33,14 @@ export const shareText = (fraction: number, decimals = 0): string => {
   return Number(percent) === 0 && fraction > 0 ? 'under 1 %' : `${percent} %`;
 };
 
-/** The metric system: centimetres below a metre, metres with two decimals from there. */
+/** As the report speaks. The metric system: centimetres below a metre, metres with two decimals from there; things by their ids. */
 export const metric: Speak = {
   length: (m, decimals = 0) => (Math.abs(m) < 0.995 ? `${whole(m * 100, decimals)} cm` : `${whole(m, 2 + decimals)} m`),
   angle: angleText,
   level: levelText,
   share: shareText,
+  seat: (id) => `seat ${id}`,
+  row: (id) => `row ${id}`,
 };
 
 /**

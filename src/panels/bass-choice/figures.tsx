@@ -9,7 +9,8 @@ type FigureKey = keyof FiguresBand['nominal'];
 export const bandText = (figures: FiguresBand, key: FigureKey = 'spreadDb'): string => {
   const values = [figures.low, figures.nominal, figures.high].flatMap((solve) => solve[key] ?? []);
   if (values.length < 3) return '';
-  return `${fixed(Math.min(...values), 1)} to ${fixed(Math.max(...values), 1)}`;
+  // Where it is broken, the second number goes to the next line.
+  return `${fixed(Math.min(...values), 1)}\u00a0to ${fixed(Math.max(...values), 1)}`;
 };
 
 interface FigureRowProps {

@@ -1,4 +1,5 @@
 import type { Finding } from '../../analysis/types.ts';
+import { useProjectBesides } from '../../state/steady-project.ts';
 import { useSession, useView } from '../../state/view.tsx';
 import { findingSentence } from '../../words/findings.ts';
 import { ruleTitle, sourceText, whyText } from '../../words/rules.ts';
@@ -28,6 +29,7 @@ const Value = ({ finding }: { finding: Finding }) => {
 export const FindingItem = ({ finding }: { finding: Finding }) => {
   const { session } = useView();
   const units = useUnits();
+  const project = useProjectBesides('subwoofers');
   const lit = useSession((state) => state.spotlight?.findingId === finding.id);
   const range = rangeText(finding.range, finding.unit, units);
   const show = () =>
@@ -47,7 +49,7 @@ export const FindingItem = ({ finding }: { finding: Finding }) => {
         <span className="finding-rule">{ruleTitle(finding.rule)}</span>
         <Value finding={finding} />
       </div>
-      <p>{findingSentence(finding, units)}</p>
+      <p>{findingSentence(finding, units, project)}</p>
       <div className="finding-foot">
         <details>
           <summary>Why</summary>

@@ -32,10 +32,10 @@ describe('the trade’s arrangements', () => {
     put(view, { arrangements: { key: '', value: [{ id: 'now', places: [], figures: band }] } });
     const host = mount(view, <Arrangements />);
     const cells = () => [...only(host, 'tbody').querySelectorAll('td')].map((cell) => cell.textContent);
-    expect(cells()).toEqual(['4.74.4 to 4.8', '5.7', '9.0', '\u22123.0']);
+    expect(cells()).toEqual(['4.74.4\u00a0to 4.8', '5.7', '9.0', '\u22123.0']);
     press(host, 'Other damping in every column');
-    expect(cells()[1]).toBe('5.75.4 to 5.8');
-    expect(cells()[3]).toBe('\u22123.0\u22123.0 to \u22123.0');
+    expect(cells()[1]).toBe('5.75.4\u00a0to 5.8');
+    expect(cells()[3]).toBe('\u22123.0\u22123.0\u00a0to \u22123.0');
   });
 });
 

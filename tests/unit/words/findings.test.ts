@@ -18,6 +18,21 @@ describe('findings in words', () => {
     for (const finding of list) expect(findingSentence(finding, 'metric')).toBe(finding.text);
   });
 
+  it('call seats and rows by their place where a person reads, and hold no id', () => {
+    const ids = project.rows.flatMap(({ id, seats }) => [id, ...seats.map((seat) => seat.id)]);
+    for (const finding of list) {
+      const text = findingSentence(finding, 'metric', project);
+      for (const id of ids) expect(text).not.toMatch(new RegExp(`\\b(?:seat|row|chair) ${id}\\b`, 'i'));
+      if (finding.seat !== null) expect(text).toMatch(/\b[Rr]ow [12], seat [1-4]\b/);
+    }
+    expect(findingSentence(find('back-wall', 'back-1'), 'metric', project)).toMatch(
+      /^The ears of row 2, seat 1 are 1\.05 m/,
+    );
+    expect(findingSentence(find('picture-in-view', 'back-1'), 'metric', project)).toMatch(
+      /^Row 2, seat 1 sees .* In the way: who sits in row 1, seat 1\./,
+    );
+  });
+
   it('speak in the person’s units', () => {
     const wall = find('back-wall', 'back-1');
     expect(findingSentence(wall, 'metric')).toContain('1.05 m from the wall behind. Wanted: at least 1.20 m.');
