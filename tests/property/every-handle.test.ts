@@ -78,6 +78,15 @@ describe.each(demos())('%s', (_file, demo) => {
     expect(idle).toEqual([]);
   });
 
+  it('leaves the very same document where a pull comes to nothing, so that there is nothing to undo', () => {
+    for (const handle of handles)
+      for (const way of waysOf(handle))
+        for (const by of [0, 0.001, -0.001, 2.5, -2.5]) {
+          const { project } = pulled(demo, handle, times(way, by), REACH_M);
+          if (changedPaths(demo, project).length === 0) expect(project, `${handle.id} by ${by}`).toBe(demo);
+        }
+  });
+
   it('follows the hand: never farther than snapping draws, never backwards, never in a jump', () => {
     const most = FARTHEST_REACHES * REACH_M + 0.005;
     for (const handle of handles.filter(({ kind }) => !OWN_WAY.has(kind)))

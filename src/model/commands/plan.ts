@@ -98,8 +98,11 @@ const without = (project: Project): Project => {
 export const movePlanCorner = (project: Project, index: number, toM: Point2): Edit => {
   const { plan } = project.room;
   if (plan.shape !== 'polygon') return notPolygon(project);
-  if (!plan.cornersM[index]) return noEdge(index, plan.cornersM.length);
-  return withCorners(project, plan, plan.cornersM.with(index, tidied(toM)), same);
+  const corner = plan.cornersM[index];
+  if (!corner) return noEdge(index, plan.cornersM.length);
+  const to = tidied(toM);
+  if (to[0] === corner[0] && to[1] === corner[1]) return { ok: true, project };
+  return withCorners(project, plan, plan.cornersM.with(index, to), same);
 };
 
 /** A new corner on an edge, at a point [x, z]; the edge becomes two. */
