@@ -70,7 +70,8 @@ export const measureSteps = (context: Context, row: Row, box: RiserBox): Measure
       stepM: drawn ? highestRiseM(flights[0], box) : riseM / (needed + 1),
       goingM: drawn ? leastGoingM(flights[0]) : 0,
       leastGoingM: LEAST_GOING_M,
-      inTheWay: blocking.map(({ name }) => name).join(', '),
+      // Chairs go by their causes: how a seat is called is the reader's affair.
+      inTheWay: blocking.flatMap(({ ref, name }) => (ref.kind === 'seat' ? [] : [name])).join(', '),
     },
   };
 };

@@ -16,7 +16,8 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
       const going = say.length(numberFact(finding, 'goingM'));
       return `${up}: ${many} between ${steps === 1 ? 'is' : 'are'} needed and drawn here, ${going} deep. ${limits} Keep rises equal and edges lit. ${codes}`;
     }
-    const names = textFact(finding, 'inTheWay');
+    const chairs = finding.causes.filter(({ kind }) => kind === 'seat').map(({ id }) => say.seat(id));
+    const names = [...chairs, textFact(finding, 'inTheWay')].filter((name) => name !== '').join(', ');
     const why = names === '' ? '' : ` (in the way: ${names})`;
     return `${up}: ${many} between ${steps === 1 ? 'is' : 'are'} needed and there is no room before it${why}. ${limits} ${codes}`;
   },
