@@ -238,6 +238,16 @@ describe('the seats’ places and what stands in the room', () => {
       expect(taken.causes.map(({ id }) => id)).toEqual(['back', 'crate', 'trunk']);
     });
 
+    it('names a chair on the steps by its seat', () => {
+      const taken = stepOf((project) => {
+        const [front, ...others] = project.rows;
+        const seats = front.seats.map((seat, i) => (i === 2 ? { ...seat, xM: 1.75, eyeZM: fromZM - 0.2 } : seat));
+        return { ...project, rows: [{ ...front, seats }, ...others], room: { ...project.room, objects: [left] } };
+      });
+      expect(taken.verdict).toBe('missed');
+      expect(taken.text).toContain('(in the way: seat front-3, crate)');
+    });
+
     it('lets things hang over the steps', () => {
       const up = (thing: typeof left) => ({
         ...thing,
