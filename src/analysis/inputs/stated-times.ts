@@ -51,7 +51,7 @@ const exponentFor = (shares: readonly Share[], wanted: number): { exponent: numb
 };
 
 interface Fit {
-  readonly project: Project;
+  readonly room: Project['room'];
   /** Octaves in which no finish makes the time that is stated, Hz. */
   readonly missedHz: readonly number[];
 }
@@ -83,14 +83,14 @@ const fitTo = (project: Project, statedS: Readonly<Record<string, number>>): Fit
       return [String(hz), exponent];
     }),
   );
-  return { project: scaled(project, exponents, '63' in statedS), missedHz };
+  return { room: scaled(project, exponents, '63' in statedS), missedHz };
 };
 
 const toBands = (values: readonly number[]): Readonly<Record<string, number>> =>
   Object.fromEntries(values.map((value, index) => [String(BANDS_HZ[index + 1]), value]));
 
-/** The document with every surface's absorption under the exponents, octave by octave; admittances stay as stated. */
-const scaled = (project: Project, exponents: Readonly<Record<string, number>>, from63: boolean): Project => {
+/** The room with every surface's absorption under the exponents, octave by octave; admittances stay as stated. */
+const scaled = (project: Project, exponents: Readonly<Record<string, number>>, from63: boolean): Project['room'] => {
   const treated = (treatment: SurfaceTreatment | undefined, fallback: string): SurfaceTreatment => {
     if (treatment?.admittance) return treatment;
     const bands: Record<string, number> = { ...toBands(octaveAbsorption(treatment, fallback)) };
@@ -102,33 +102,32 @@ const scaled = (project: Project, exponents: Readonly<Record<string, number>>, f
   };
   const { surfaces, patches } = project.room;
   return {
-    ...project,
-    room: {
-      ...project.room,
-      surfaces: {
-        ...Object.fromEntries(SURFACES.map((name) => [name, treated(surfaces[name], defaultFinish(name))])),
-        ...(surfaces.walls && {
-          walls: Object.fromEntries(
-            Object.entries(surfaces.walls).map(([edge, own]) => [edge, treated(own, defaultFinish('front'))]),
-          ),
-        }),
-      },
-      patches: patches.map((patch) =>
-        saysSomething(patch) && !patch.admittance ? { ...patch, finish: undefined, ...treated(patch, '') } : patch,
-      ),
+    ...project.room,
+    surfaces: {
+      ...Object.fromEntries(SURFACES.map((name) => [name, treated(surfaces[name], defaultFinish(name))])),
+      ...(surfaces.walls && {
+        walls: Object.fromEntries(
+          Object.entries(surfaces.walls).map(([edge, own]) => [edge, treated(own, defaultFinish('front'))]),
+        ),
+      }),
     },
+    patches: patches.map((patch) =>
+      saysSomething(patch) && !patch.admittance ? { ...patch, finish: undefined, ...treated(patch, '') } : patch,
+    ),
   };
 };
 
-const fits = new WeakMap<Project, Fit>();
+/** One answer a room: it is asked for many times a frame while a hand moves what stands in it. */
+const fits = new WeakMap<Project['room'], { readonly temperatureC: number; readonly fit: Fit }>();
 
 const fitOf = (project: Project): Fit => {
-  const statedS = project.room.reverberationS;
-  if (!statedS) return { project, missedHz: [] };
-  const known = fits.get(project);
-  if (known) return known;
+  const { room, air } = project;
+  const statedS = room.reverberationS;
+  if (!statedS) return { room, missedHz: [] };
+  const known = fits.get(room);
+  if (known?.temperatureC === air.temperatureC) return known.fit;
   const fit = fitTo(project, statedS);
-  fits.set(project, fit);
+  fits.set(room, { temperatureC: air.temperatureC, fit });
   return fit;
 };
 
@@ -138,7 +137,10 @@ const fitOf = (project: Project): Fit => {
  * gives those times; admittances and openings stay what they are. An octave without a time follows its neighbours in
  * proportion. Without stated times the document itself.
  */
-export const asStated = (project: Project): Project => fitOf(project).project;
+export const asStated = (project: Project): Project => {
+  const { room } = fitOf(project);
+  return room === project.room ? project : { ...project, room };
+};
 
 /** What of the stated times cannot be had, in a sentence for the person; null where all can. */
 export const timesApproximation = (project: Project): string | null => {

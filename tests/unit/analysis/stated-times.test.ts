@@ -85,6 +85,15 @@ describe('damping stated by reverberation time', () => {
     expect(new Set([without, with05, with06].map(geometryKey)).size).toBe(3);
   });
 
+  it('follows the air, and is worked out once for a room however often things in it move', () => {
+    const project = room({ reverberationS: { '125': 0.5 } });
+    const moved = { ...project, rows: project.rows.map((row) => ({ ...row, eyeZM: row.eyeZM + 0.1 })) };
+    expect(asStated(moved).room).toBe(asStated(project).room);
+    const warm = { ...project, air: { temperatureC: 35 } };
+    expect(asStated(warm).room).not.toEqual(asStated(project).room);
+    expect(roomReadout(warm).rt60S['125']).toBeCloseTo(0.5, 9);
+  });
+
   it('refuses a time no room has, naming the field and what it may be', () => {
     expect(() => room({ reverberationS: { '125': 0.01 } })).toThrow(/reverberationS/);
     expect(() => room({ reverberationS: {} })).toThrow(/reverberationS/);
