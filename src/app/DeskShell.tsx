@@ -28,9 +28,9 @@ const LEFT = 300;
 const RIGHT = 320;
 const TOP = 56;
 /** The line of overlay switches under the title line: it lies over the scene, so the room keeps clear of it. */
-const SWITCHES = 36;
+const SWITCHES = { mouse: 36, finger: 50 } as const;
 /** Between narrow columns they stand in two lines. */
-const TWO_LINES = 88;
+const TWO_LINES = { mouse: 72, finger: 96 } as const;
 const NARROW = '(max-width: 1229px)';
 const BAND = 178;
 const TALL_BAND = 200;
@@ -144,7 +144,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   const cleared = useSession((state) => state.stageCleared);
   const tall = useMedia('(min-height: 960px)');
   const finger = useMedia('(pointer: coarse)');
-  const switches = useMedia(NARROW) ? TWO_LINES : SWITCHES;
+  const switches = (useMedia(NARROW) ? TWO_LINES : SWITCHES)[finger ? 'finger' : 'mouse'];
   const [open, setOpen] = useState({ overlook: { left: true, right: true }, sit: { left: false, right: false } });
   const { left, right } = open[mode];
   const bassSheet = useSession((state) => state.bassSheet);
@@ -197,7 +197,8 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
         <Told />
       </div>
       <div className="float is-low">{!bassSheet && <FirstVisit says={FIRST_LINE} />}</div>
-      <SliceLegend />
+      {/* Between the curves and the top of a low window there is room for the room alone; the ribbon has its own scale. */}
+      {(tall || !bassSheet) && <SliceLegend />}
       {bassSheet && (
         <section className="rise" aria-label="Bass over frequency" style={{ height: rise }}>
           <ErrorBoundary of="the curves">

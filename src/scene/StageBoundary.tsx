@@ -5,12 +5,15 @@ const SENTENCES = {
   failed: 'The room could not be drawn. The plan, the numbers and the files work all the same.',
 } as const;
 
+/** What the panels leave of the stage. */
+const FREE = ['top', 'right', 'bottom', 'left'].map((side) => `var(--stage-inset-${side}, 0px)`).join(' ');
+
 /** Stands where the scene would be. */
 export const NoScene = ({ why }: { readonly why: keyof typeof SENTENCES }) => (
   <div
     role="status"
     className="no-scene"
-    style={{ position: 'absolute', inset: 0, display: 'grid', placeItems: 'center' }}
+    style={{ position: 'absolute', inset: FREE, display: 'grid', placeItems: 'center' }}
   >
     <p style={{ maxWidth: '28rem', padding: '1rem', color: '#efe8dc', fontSize: 16, lineHeight: 1.5 }}>
       {SENTENCES[why]}

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { numberDocuments, readDemo, representative, type Stop, stopsOf, type Way, walk } from './form-walk.ts';
 import { byKeyboard, byMouse, byTouch } from './form-ways.ts';
-import { expect, settled, test } from './support.ts';
+import { expect, settled, test, withoutDrawing } from './support.ts';
 
 /**
  * Every item of every demo and every field of its form, changed, undone and redone by keyboard, by touch and by mouse; after
@@ -23,14 +23,7 @@ test.use({ hasTouch: true, actionTimeout: 20_000 });
 
 // The room is not drawn here: this is about the form and the document, and drawing each of thousands of documents by a
 // processor would take most of the time. What the scene makes of fields is looked at elsewhere.
-test.beforeEach(async ({ page }) => {
-  await page.addInitScript(() => {
-    const { getContext } = HTMLCanvasElement.prototype;
-    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-      return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
-    } as typeof getContext;
-  });
-});
+test.beforeEach(({ page }) => withoutDrawing(page));
 
 test('the walk meets every demo and as many fields as it should', () => {
   expect(plans.length).toBeGreaterThanOrEqual(1);

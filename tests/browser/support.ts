@@ -31,6 +31,15 @@ export const test = base.extend<{ app: Page }>({
   },
 });
 
+/** The page opened after this has no WebGL: as in a browser that draws nothing, and quick where drawing is not the matter. */
+export const withoutDrawing = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    const { getContext } = HTMLCanvasElement.prototype;
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
+    } as typeof getContext;
+  });
+
 /** Waits until what is shown is the document's and nothing moves; the background may still add to it. */
 export const settled = async (page: Page): Promise<void> => {
   await page.waitForFunction(() => window.parterre !== undefined);

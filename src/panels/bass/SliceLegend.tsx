@@ -1,5 +1,6 @@
 import { cividisCss } from '../../math/cividis.ts';
 import { divergingCss } from '../../math/diverging.ts';
+import { useFloorShown } from '../../state/floor-shown.ts';
 import { type SliceLegend as Legend, sliceLegend } from '../../state/slice-legend.ts';
 import { useResults, useSession } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
@@ -32,7 +33,7 @@ export const SliceLegend = () => {
   const scale = useResults((state) => state.scale);
   const refining = useResults((state) => state.refining);
   const alone = useSession((state) => state.slice.ownScale);
-  const shown = useSession((state) => state.slice.shown && state.mode === 'overlook');
+  const shown = useFloorShown();
   const probe = useSession((state) => state.probe);
   const units = useUnits();
   if (!slice || !scale || !shown) return null;

@@ -7,6 +7,7 @@ import type { Handle } from '../../model/handles/handle.ts';
 import { handlesFor } from '../../model/handles/handles.ts';
 import type { Project } from '../../model/project.ts';
 import { chosenItems } from '../../state/chosen.ts';
+import { useFloorShown } from '../../state/floor-shown.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession, useView } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
@@ -38,7 +39,7 @@ export const Handles = () => {
   const alsoSelected = useSession((state) => state.alsoSelected);
   const shown = useSession((state) => state.mode === 'overlook' && !state.gathering && state.tool === null);
   const mapM = useResults(({ slice }) => (slice?.value.cut.normal === 'y' ? drawnAtM(slice.value.cut) : null));
-  const mapShown = useSession((state) => state.slice.shown);
+  const mapShown = useFloorShown();
   const handles = useMemo(() => {
     if (!shown) return [];
     const chosen = chosenItems(project, { selection, alsoSelected });

@@ -4,6 +4,7 @@ import type { Vec3 } from '../../math/vec3.ts';
 import { extentOf, middleOf } from '../../model/extents.ts';
 import { aimPoint } from '../../model/handles/things.ts';
 import { chosenItems, sameItem } from '../../state/chosen.ts';
+import { useFloorShown } from '../../state/floor-shown.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { useKit } from '../kit.ts';
@@ -33,7 +34,7 @@ const outline = ({ minXM, maxXM, minZM, maxZM }: Footprint, heightM: number): Ve
 
 /** Height of a level bass floor as drawn, null while there is none. */
 const useMapHeight = (): number | null => {
-  const shown = useSession((state) => state.slice.shown && state.mode === 'overlook');
+  const shown = useFloorShown();
   return useResults(({ slice }) => (shown && slice?.value.cut.normal === 'y' ? drawnAtM(slice.value.cut) : null));
 };
 

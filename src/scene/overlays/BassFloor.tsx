@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { useFloorShown } from '../../state/floor-shown.ts';
 import { requestFrame } from '../../state/frames.ts';
 import { sliceLegend } from '../../state/slice-legend.ts';
 import { useProjectBesides } from '../../state/steady-project.ts';
@@ -36,7 +37,7 @@ export const BassFloor = () => {
   const scale = useResults((state) => state.scale);
   const project = useProjectBesides('subwoofers');
   const alone = useSession((state) => state.slice.ownScale);
-  const wanted = useSession((state) => state.slice.shown && state.mode === 'overlook');
+  const wanted = useFloorShown();
   const stale = useSliceStale();
   // The furniture stands under the map: while any of it is in hand only the rim is left.
   const aside = useSession(({ dragging }) => dragging !== null && dragging.kind !== 'subwoofer');
