@@ -31,9 +31,17 @@ const TABS = [
 type Tab = (typeof TABS)[number]['id'];
 
 const TOP = 52;
+/** Here the line over the scene holds the rooms and the way back as well; on a narrow one they are in the sheet. */
+const ROOMY = '(min-width: 600px)';
 const FIRST_LINE = 'Drag a sofa, a loudspeaker or a subwoofer to move it. Tap a chair of the plan, then “Sit here”.';
 /** Chairs of the plan are at least this far apart. */
 const FINGER_PX = 32;
+
+const RoomsButton = ({ onSheet }: { onSheet(name: SheetName): void }) => (
+  <button type="button" className="word-button is-brass" onClick={() => onSheet('rooms')}>
+    Rooms
+  </button>
+);
 
 const SeatTab = ({ wide }: { wide: boolean }) => {
   const box = useRef<HTMLDivElement>(null);
@@ -53,7 +61,7 @@ const SeatTab = ({ wide }: { wide: boolean }) => {
   );
 };
 
-const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
+const FloorTab = ({ roomy, onSheet }: { readonly roomy: boolean; onSheet(name: SheetName): void }) => {
   return (
     <>
       <div className="pocket-ribbon">
@@ -64,11 +72,9 @@ const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
       <OverlaySwitches />
       <LightChoice />
       <div className="pocket-file">
-        <History />
+        {!roomy && <History />}
         <ClearButton />
-        <button type="button" className="word-button is-brass" onClick={() => onSheet('rooms')}>
-          Rooms
-        </button>
+        {!roomy && <RoomsButton onSheet={onSheet} />}
         <FileButtons onSheet={onSheet} />
       </div>
     </>
@@ -81,6 +87,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
   const name = useDocument((state) => state.project.name);
   const cleared = useSession((state) => state.stageCleared);
   const wide = useMedia('(orientation: landscape)');
+  const roomy = useMedia(ROOMY);
   const [tab, setTab] = useState<Tab>('seat');
   const tabs = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
@@ -110,6 +117,12 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
     <div className="pocket">
       <header className="pocket-top">
         <h1>{name}</h1>
+        {roomy && (
+          <div className="pocket-more">
+            <RoomsButton onSheet={onSheet} />
+            <History />
+          </div>
+        )}
         <ModeChoice />
       </header>
       <div className="float">
@@ -127,13 +140,15 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         <div className="pocket-scroll scrolls" ref={scroll} role="tabpanel" aria-labelledby={`tab-${tab}`}>
           <ErrorBoundary key={tab} of="this sheet">
             {tab === 'seat' && <SeatTab wide={wide} />}
-            {tab === 'floor' && <FloorTab onSheet={onSheet} />}
+            {tab === 'floor' && <FloorTab roomy={roomy} onSheet={onSheet} />}
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>
-                <div className="pocket-history">
-                  <History />
-                </div>
+                {!roomy && (
+                  <div className="pocket-history">
+                    <History />
+                  </div>
+                )}
                 <details className="pocket-outline">
                   <summary>Choose from the outline</summary>
                   <Outline />

@@ -26,6 +26,7 @@ for (const { name, width, height, touch, pocket } of SIZES) {
 
     test('nothing overlaps, is cut, or is too small in any panel or mode', async ({ app }) => {
       await settled(app);
+      await expect(app.locator('.first-visit'), 'the line that says what to try').toBeVisible();
       const faults = new Map<string, string>();
       for (const state of pageStates(pocket)) {
         await visit(app, state, async () => {
