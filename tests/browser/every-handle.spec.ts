@@ -42,14 +42,25 @@ const byOnPage = async (page: Page, handle: Handle, sign: 1 | -1) => {
   return { x: ((to.x - from.x) / long) * BY_PX * sign, y: ((to.y - from.y) / long) * BY_PX * sign };
 };
 
-/** The handles of a thing are drawn with the next frame; whether this one is among them. */
-const shownNow = (page: Page, ref: ItemRef, id: string) =>
-  page
-    .waitForFunction((owner) => {
-      const marks = [...document.querySelectorAll<SVGGElement>('[data-handle]')];
-      return marks.some((mark) => mark.dataset.handle?.startsWith(owner) && mark.style.visibility === 'visible');
-    }, `${ref.kind}:${ref.id}/`)
-    .then(() => spotOf(page, id));
+/** Chooses a thing afresh, so that its handles are drawn for the document as it is now, and waits for them. */
+const chooseAfresh = async (page: Page, ref: ItemRef): Promise<void> => {
+  const choose = (selection: ItemRef | null) =>
+    probe(
+      page,
+      ({ view }, chosen) => view.session.setState({ selection: chosen, alsoSelected: [], notices: [] }),
+      selection,
+    );
+  const marks = (there: boolean) =>
+    page.waitForFunction((wanted) => {
+      const all = [...document.querySelectorAll<SVGGElement>('[data-handle]')];
+      // A mark that has been laid out says whether it is to be seen.
+      return wanted ? all.length > 0 && all.every((mark) => mark.style.visibility !== '') : all.length === 0;
+    }, there);
+  await choose(null);
+  await marks(false);
+  await choose(ref);
+  await marks(true);
+};
 
 /** From where the view begins, then from farther up and round: a handle that a view looks along is not offered in it. */
 const shownFrom = async (page: Page, id: string) => {
@@ -90,8 +101,8 @@ const openRoom = async (page: Page, demo: Project): Promise<void> => {
 /** One handle moved and put back; says what went otherwise. */
 const throughHandle = async (page: Page, demo: Project, handle: Handle, drag: Drag): Promise<string[]> => {
   const { ref, id } = handle;
-  await probe(page, ({ view }, selection) => view.session.setState({ selection, alsoSelected: [], notices: [] }), ref);
-  const atHome = await shownNow(page, ref, id);
+  await chooseAfresh(page, ref);
+  const atHome = await spotOf(page, id);
   const spot = atHome ?? (await shownFrom(page, id));
   if (!spot) return [`${id}: not shown from any side`];
   const told: string[] = [];
