@@ -1,4 +1,5 @@
 import { factoriseComplex, solveComplex } from '../complex-lu.ts';
+import { symmetricKernel } from '../kernels/symmetric-kernel.ts';
 
 const MOST_STEPS = 20;
 /** A root is made exact by moving it by less than this share. */
@@ -27,8 +28,8 @@ export const setDot = (u: Float64Array, v: Float64Array, out: Float64Array, at: 
 };
 
 /**
- * Inverse iteration for (M + M' (k - k0) - k^2) v = 0 from `v` and `root`, which it moves (Ruhe, SIAM J. Numer. Anal. 10
- * (1973) 674; from memory); where it wanders the root stays as it was.
+ * Inverse iteration for (M + M' (k - k0) - k^2) v = 0, M and M' symmetric, from `v` and `root`, which it moves (Ruhe, SIAM J. Numer.
+ * Anal. 10 (1973) 674; from memory); where it wanders the root stays as it was.
  */
 export const refine = (
   k0: number,
@@ -39,24 +40,14 @@ export const refine = (
 ): void => {
   const n = v.length / 2;
   const k = root.slice();
-  const a = new Float64Array(2 * n * n);
-  const rows = new Int32Array(n);
+  const solve = createSolver(matrix, slopes, n, root);
   for (let step = 0; step < MOST_STEPS; step++) {
     const side = timesVector(slopes, v);
     for (let i = 0; i < n; i++) {
-      for (let j = 0; j < n; j++) {
-        const at = 2 * (i * n + j);
-        a[at] = matrix[at] + slopes[at] * (k[0] - k0) - slopes[at + 1] * k[1];
-        a[at + 1] = matrix[at + 1] + slopes[at] * k[1] + slopes[at + 1] * (k[0] - k0);
-      }
-      const at = 2 * (i * n + i);
-      a[at] -= k[0] * k[0] - k[1] * k[1];
-      a[at + 1] -= 2 * k[0] * k[1];
       side[2 * i] -= 2 * (k[0] * v[2 * i] - k[1] * v[2 * i + 1]);
       side[2 * i + 1] -= 2 * (k[0] * v[2 * i + 1] + k[1] * v[2 * i]);
     }
-    if (!factoriseComplex(n, a, rows)) break;
-    solveComplex(n, a, rows, side);
+    if (!solve(k0, k, side)) break;
     let top = 0;
     for (let i = 2; i < 2 * n; i += 2)
       if (Math.hypot(side[i], side[i + 1]) > Math.hypot(side[top], side[top + 1])) top = i;
@@ -71,6 +62,50 @@ export const refine = (
     if (Math.hypot(moveRe, moveIm) < 1e-7 * k0) break;
   }
   root.set(k);
+};
+
+/**
+ * Solves (M + M' (k - k0) - k^2) x = side in place, false where it is singular. Without pivoting, the rows farthest from `root` first, so
+ * that what nearly vanishes comes last; with it where a pivot vanishes before.
+ */
+const createSolver = (
+  matrix: Float64Array,
+  slopes: Float64Array,
+  n: number,
+  root: Float64Array,
+): ((k0: number, k: Float64Array, side: Float64Array) => boolean) => {
+  const [squareRe, squareIm] = [root[0] * root[0] - root[1] * root[1], 2 * root[0] * root[1]];
+  const farness = Float64Array.from({ length: n }, (_, i) => {
+    const at = 2 * (i * n + i);
+    return Math.hypot(matrix[at] - squareRe, matrix[at + 1] - squareIm);
+  });
+  const order = Uint32Array.from(farness.keys()).sort((a, b) => farness[b] - farness[a]);
+  const packed = new Float64Array(n * (n + 1));
+  const turned = new Float64Array(2 * n);
+  const setEntry = (i: number, j: number, k0: number, k: Float64Array, to: Float64Array, at: number): void => {
+    const from = 2 * (i * n + j);
+    to[at] = matrix[from] + slopes[from] * (k[0] - k0) - slopes[from + 1] * k[1];
+    to[at + 1] = matrix[from + 1] + slopes[from] * k[1] + slopes[from + 1] * (k[0] - k0);
+    if (i !== j) return;
+    to[at] -= k[0] * k[0] - k[1] * k[1];
+    to[at + 1] -= 2 * k[0] * k[1];
+  };
+  return (k0, k, side) => {
+    let at = 0;
+    for (let i = 0; i < n; i++) for (let j = i; j < n; j++, at += 2) setEntry(order[i], order[j], k0, k, packed, at);
+    if (symmetricKernel().factorise(n, packed)) {
+      for (let i = 0; i < n; i++) turned.set(side.subarray(2 * order[i], 2 * order[i] + 2), 2 * i);
+      symmetricKernel().solve(n, packed, turned, 1);
+      for (let i = 0; i < n; i++) side.set(turned.subarray(2 * i, 2 * i + 2), 2 * order[i]);
+      return true;
+    }
+    const full = new Float64Array(2 * n * n);
+    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) setEntry(i, j, k0, k, full, 2 * (i * n + j));
+    const rows = new Int32Array(n);
+    if (!factoriseComplex(n, full, rows)) return false;
+    solveComplex(n, full, rows, side);
+    return true;
+  };
 };
 
 /** Newton's method for mu + slope (k - k0) = k^2 from `start`. */

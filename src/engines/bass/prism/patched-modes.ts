@@ -63,7 +63,7 @@ export const patchedModes = (
       .filter((mode) => mode.damped !== null && Math.abs(mode.k - k) <= BAND_HZ / toHz)
       .map((mode) => tieOf(place, mode));
     if (k * toHz <= BAND_HZ) near.push(stillOf(place));
-    const followed = coupled(place, near);
+    const followed = coupled(place, near, own[own.length - 1]);
     for (const mode of own) {
       const firstOrderPerS = mode.firstOrderPerS + (soundSpeed / 2) * patchLoss(section, layout, mode);
       found.set(mode, { damped: followed.get(mode) ?? null, firstOrderPerS });
@@ -132,10 +132,10 @@ const patchLoss = (
 };
 
 /**
- * The wavenumbers of the modes `near` once the patches tie them together, from the place's k. With y = j k D (1 + j k W' D)^-1
- * psi, P = psi . y and dP/dk = y . (1 / (j k^2 D) - dW'/dk) y (derived).
+ * The wavenumbers of the modes `near` up to `last` once the patches tie all of them together, from the place's k. With y = j k D (1 +
+ * j k W' D)^-1 psi, P = psi . y and dP/dk = y . (1 / (j k^2 D) - dW'/dk) y (derived).
  */
-const coupled = (place: Place, near: readonly Tie[]): Map<EvenMode, Float64Array> => {
+const coupled = (place: Place, near: readonly Tie[], last: EvenMode): Map<EvenMode, Float64Array> => {
   const { layout, k } = place;
   const { delta, count: functions } = layout.functions;
   const found = new Map<EvenMode, Float64Array>();
@@ -173,14 +173,16 @@ const coupled = (place: Place, near: readonly Tie[]): Map<EvenMode, Float64Array
   for (const [m, { mode }] of near.entries()) {
     if (mode === null) continue;
     const v = vectors.slice(2 * m * count, 2 * (m + 1) * count);
-    const own = new Float64Array(2);
-    setDot(v, timesVector(slopes, v), own, 0);
-    const root = rootOf(k, matrix.subarray(2 * (m * count + m)), own, mode.k);
-    if (root === null) continue;
-    const exact = root.slice();
-    refine(k, start, slopes, v, exact);
-    // two modes do not share one root
-    if (![...found.values()].some((other) => same(other, exact))) found.set(mode, exact);
+    const rise = new Float64Array(2);
+    setDot(v, timesVector(slopes, v), rise, 0);
+    const root = rootOf(k, matrix.subarray(2 * (m * count + m)), rise, mode.k);
+    if (root !== null) {
+      const exact = root.slice();
+      refine(k, start, slopes, v, exact);
+      // two modes do not share one root
+      if (![...found.values()].some((other) => same(other, exact))) found.set(mode, exact);
+    }
+    if (mode === last) break;
   }
   return found;
 };

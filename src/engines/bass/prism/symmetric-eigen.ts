@@ -11,7 +11,10 @@ const SMALL = 1e-26;
 
 const root = new Float64Array(2);
 
-/** The vectors of `a` (row-major, re, im; overwritten, eigenvalues on its diagonal), column i at row i of the answer. */
+/**
+ * The vectors of `a` (row-major, re, im, on and right of the diagonal; overwritten, eigenvalues on its diagonal), column i at row i
+ * of the answer.
+ */
 export const eigenvectorsOf = (n: number, a: Float64Array): Float64Array => {
   const vectors = new Float64Array(2 * n * n);
   for (let i = 0; i < n; i++) vectors[2 * (i * n + i)] = 1;
@@ -55,8 +58,10 @@ const rotate = (n: number, a: Float64Array, vectors: Float64Array, p: number, q:
   const cIm = -root[1] / r2;
   const sRe = tRe * cRe - tIm * cIm;
   const sIm = tRe * cIm + tIm * cRe;
-  for (let i = 0; i < n; i++) turn(a, 2 * (p * n + i), 2 * (q * n + i), cRe, cIm, sRe, sIm);
-  for (let i = 0; i < n; i++) turn(a, 2 * (i * n + p), 2 * (i * n + q), cRe, cIm, sRe, sIm);
+  for (let i = 0; i < p; i++) turn(a, 2 * (i * n + p), 2 * (i * n + q), cRe, cIm, sRe, sIm);
+  for (let i = p + 1; i < q; i++) turn(a, 2 * (p * n + i), 2 * (i * n + q), cRe, cIm, sRe, sIm);
+  for (let i = q + 1; i < n; i++) turn(a, 2 * (p * n + i), 2 * (q * n + i), cRe, cIm, sRe, sIm);
+  turnPair(a, 2 * (p * n + p), pq, 2 * (q * n + q), cRe, cIm, sRe, sIm);
   for (let i = 0; i < n; i++) turn(vectors, 2 * (p * n + i), 2 * (q * n + i), cRe, cIm, sRe, sIm);
 };
 
@@ -70,4 +75,30 @@ const turn = (list: Float64Array, i: number, j: number, cRe: number, cIm: number
   list[i + 1] = cRe * xIm + cIm * xRe - (sRe * yIm + sIm * yRe);
   list[j] = sRe * xRe - sIm * xIm + cRe * yRe - cIm * yIm;
   list[j + 1] = sRe * xIm + sIm * xRe + cRe * yIm + cIm * yRe;
+};
+
+/** The three entries of the pair itself: both sides are turned. */
+const turnPair = (
+  a: Float64Array,
+  pp: number,
+  pq: number,
+  qq: number,
+  cRe: number,
+  cIm: number,
+  sRe: number,
+  sIm: number,
+): void => {
+  const [cosine, sine] = [cRe * cRe - cIm * cIm, sRe * sRe - sIm * sIm];
+  const [cosineIm, sineIm] = [2 * cRe * cIm, 2 * sRe * sIm];
+  const [bothRe, bothIm] = [cRe * sRe - cIm * sIm, cRe * sIm + cIm * sRe];
+  const [xRe, xIm, zRe, zIm, yRe, yIm] = [a[pp], a[pp + 1], a[pq], a[pq + 1], a[qq], a[qq + 1]];
+  const crossRe = 2 * (bothRe * zRe - bothIm * zIm);
+  const crossIm = 2 * (bothRe * zIm + bothIm * zRe);
+  a[pp] = cosine * xRe - cosineIm * xIm + sine * yRe - sineIm * yIm - crossRe;
+  a[pp + 1] = cosine * xIm + cosineIm * xRe + sine * yIm + sineIm * yRe - crossIm;
+  a[qq] = sine * xRe - sineIm * xIm + cosine * yRe - cosineIm * yIm + crossRe;
+  a[qq + 1] = sine * xIm + sineIm * xRe + cosine * yIm + cosineIm * yRe + crossIm;
+  const [dRe, dIm, eRe, eIm] = [xRe - yRe, xIm - yIm, cosine - sine, cosineIm - sineIm];
+  a[pq] = bothRe * dRe - bothIm * dIm + eRe * zRe - eIm * zIm;
+  a[pq + 1] = bothRe * dIm + bothIm * dRe + eRe * zIm + eIm * zRe;
 };
