@@ -15,8 +15,10 @@ import type {
 } from './protocol.ts';
 import { createRecent } from './recent.ts';
 
-/** Rooms kept with what is solved of them: three dampings of one room. A prism takes up to some 40 MB. */
+/** Rooms kept with what is solved of them: three dampings of one room, ... */
 const FIELDS_KEPT = 3;
+/** ... as long as they hold no more: with plans, slices and the program itself a worker stays under 150 MB (npm run bench). */
+const FIELDS_BYTES = 75e6;
 /** Steps of a room's preparation between two looks at what else is wanted: some 50 ms in a room of 40 m2. */
 const STEPS_AT_ONCE = 2;
 /** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */
@@ -129,7 +131,12 @@ export const createDesk = (): Desk => {
     if (job.kind === 'decay') return decayOf(job);
     return modes(job);
   };
-  return { run: <J extends Job>(job: J) => answer(job) as AnswerTo<J>, engineCalls };
+  const run = <J extends Job>(job: J): AnswerTo<J> => {
+    const answered = answer(job) as AnswerTo<J>;
+    fields.trim((field) => field.bytes(), FIELDS_BYTES);
+    return answered;
+  };
+  return { run, engineCalls };
 };
 
 const ONE = Float64Array.of(1, 0);

@@ -11,6 +11,16 @@ export const createRecent = <T>(limit: number) => {
       if (kept.size > limit) kept.delete(kept.keys().next().value as string);
       return value;
     },
+    /** Drops the oldest until the rest weighs no more than `most`; the newest stays. */
+    trim(weigh: (value: T) => number, most: number): void {
+      let total = 0;
+      for (const value of kept.values()) total += weigh(value);
+      for (const [key, value] of kept) {
+        if (total <= most || kept.size === 1) return;
+        kept.delete(key);
+        total -= weigh(value);
+      }
+    },
     has: (key: string): boolean => kept.has(key),
     get size() {
       return kept.size;

@@ -2,6 +2,7 @@ import { createBoxField } from '../../src/engines/bass/box-field.ts';
 import { perPairResponses } from './baselines/per-pair.ts';
 import { type PlainRoom, plainRoom } from './baselines/plain-axis.ts';
 import { factoredSlice, sourceShapes, tripleSumAt } from './baselines/slices.ts';
+import { benchMemory } from './memory.ts';
 import { benchPatches } from './patches.ts';
 import { benchPlacement } from './placement.ts';
 import { benchPlan } from './plan.ts';
@@ -31,7 +32,7 @@ interface Field {
 
 const benchResponses = (scene: Scene): void => {
   for (const [name, seats, least] of [
-    ['seats in rows', scene.rows, 3],
+    ['seats in rows', scene.rows, 5],
     ['seats scattered', scene.scattered, 3],
   ] as const) {
     let plain: Field = { re: new Float64Array(0), im: new Float64Array(0) };
@@ -196,6 +197,7 @@ console.log('\nPlans of any shape');
 benchPlan(ledger);
 benchSymmetric(ledger);
 benchPrism(ledger);
+benchMemory(ledger);
 const missed = ledger.outcomes.filter(({ met }) => !met);
 console.log(`\n${ledger.outcomes.length - missed.length} aims met, ${missed.length} missed`);
 process.exit(missed.length > 0 ? 1 : 0);

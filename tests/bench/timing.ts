@@ -30,6 +30,7 @@ export const createLedger = (): {
   ratio(what: string, engineMs: number, baselineMs: number, least: number, note?: string): void;
   time(what: string, ms: number, note: string): void;
   bound(what: string, value: number, most: number): void;
+  memory(what: string, mb: number, mostMb: number): void;
   outcomes: Outcome[];
 } => {
   const outcomes: Outcome[] = [];
@@ -45,6 +46,7 @@ export const createLedger = (): {
       say(what, ratio >= least, `${ratio.toFixed(ratio < 100 ? 1 : 0)} x (at least ${least} x), ${times}${note}`);
     },
     time: (what, ms, note) => console.log(`        ${what}: ${ms.toFixed(2)} ms${note}`),
+    memory: (what, mb, mostMb) => say(what, mb <= mostMb, `${mb.toFixed(0)} MB (at most ${mostMb} MB)`),
     bound: (what, value, most) =>
       say(what, value <= most, `${value.toExponential(1)} (at most ${most.toExponential(1)})`),
   };

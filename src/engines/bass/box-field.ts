@@ -35,6 +35,7 @@ export const createBoxField = (spec: BoxSpec): BoxField => {
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
     slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),
+    bytes: () => cache.bytes(responses.bytesFor),
     warmUp: (frequenciesHz) => {
       for (const hz of frequenciesHz) cache.at(hz, 0);
       cache.trim(responses.bytesFor);

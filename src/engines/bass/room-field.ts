@@ -122,4 +122,6 @@ export interface RoomField {
   modeShapes(maxHz: number, pointsM: Float64Array): Float64Array;
   /** Prepares what depends only on room and frequency, so that a drag pays only for what moved. */
   warmUp(frequenciesHz: Float64Array): void;
+  /** Memory held for the next questions, in bytes. */
+  bytes(): number;
 }

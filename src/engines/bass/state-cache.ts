@@ -6,6 +6,8 @@ export interface StateCache {
   at(hz: number, growthPerS: number): BoxState;
   /** Drops the oldest states until the limit is kept; `extraBytes` tells what else is held for a state. */
   trim(extraBytes: (state: BoxState) => number): void;
+  /** Bytes of all states and what else is held for them. */
+  bytes(extraBytes: (state: BoxState) => number): number;
   readonly size: number;
 }
 
@@ -14,6 +16,11 @@ const HIGHEST_HZ = 600;
 
 export const createStateCache = (geometry: BoxGeometry, limitBytes: number): StateCache => {
   const states = new Map<string, BoxState>();
+  const held = (extraBytes: (state: BoxState) => number): number => {
+    let total = 0;
+    for (const state of states.values()) total += bytesOfState(state) + extraBytes(state);
+    return total;
+  };
   let latest: BoxState | null = null;
   return {
     at: (hz, growthPerS) => {
@@ -35,14 +42,14 @@ export const createStateCache = (geometry: BoxGeometry, limitBytes: number): Sta
       return state;
     },
     trim: (extraBytes) => {
-      let total = 0;
-      for (const state of states.values()) total += bytesOfState(state) + extraBytes(state);
+      let total = held(extraBytes);
       for (const [key, state] of states) {
         if (total <= limitBytes || states.size === 1) return;
         states.delete(key);
         total -= bytesOfState(state) + extraBytes(state);
       }
     },
+    bytes: held,
     get size() {
       return states.size;
     },

@@ -14,7 +14,7 @@ import { createPatchSources } from './patch-slice.ts';
 import { createPatchStates } from './patch-state.ts';
 
 /** Bytes of states, tables and factorised systems kept: 80 frequencies of a room full of patches; three patches take 20e6. */
-const CACHE_LIMIT_BYTES = 96e6;
+const CACHE_LIMIT_BYTES = 72e6;
 
 /**
  * The field of a rectangular room whose walls carry rectangles of another admittance, by full coupling: the even-walled
@@ -40,6 +40,7 @@ export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
     slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),
+    bytes: () => cache.bytes(responses.bytesFor),
     warmUp: (frequenciesHz) => {
       for (const hz of frequenciesHz) states.at(cache.at(hz, 0));
       cache.trim(responses.bytesFor);

@@ -9,7 +9,7 @@ import type { PrismGeometry } from './prism-geometry.ts';
 import { SCREEN_PER_M } from './source-images.ts';
 
 /** What bases may hold; the newest stays in any case. One of 40 m2 takes some 5 MB, one of 675 m2 with its modes to 250 Hz some 90. */
-const KEPT_BYTES = 40e6;
+const KEPT_BYTES = 25e6;
 /** The bases made last: they depend on the plan alone, so that other dampings of the same room share one. */
 const bases = new Map<string, PlanBasis>();
 

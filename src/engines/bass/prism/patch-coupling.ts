@@ -34,6 +34,8 @@ export interface PrismPatches {
     loadOf: (n: number, field: number) => Float64Array,
     out: Float64Array,
   ): void;
+  /** Of the solved parts. */
+  bytes(): number;
   /** Adds what a source's near field does on the patches, not shown by the modes. */
   addNear(own: PrismPatchState, state: PrismState, source: SourceTerms, out: Float64Array): void;
 }
@@ -50,14 +52,19 @@ export const createPrismPatches = (
   const layoutFor = createPatchLayouts(section, patches);
   const known = new Map<PrismState, PrismPatchState>();
   const rests = new WeakMap<SourceTerms, Map<PrismPatchLayout, Float64Array>>();
+  const bytes = (): number => {
+    let held = 0;
+    for (const one of known.values()) held += solvedBytes(one);
+    return held;
+  };
   return {
+    bytes,
     at: (state) => {
       let own = known.get(state);
       if (own === undefined) own = couple(section, states, layoutFor(state.kRe), state);
       else known.delete(state);
       known.set(state, own);
-      let held = 0;
-      for (const one of known.values()) held += solvedBytes(one);
+      let held = bytes();
       for (const [oldest, one] of known) {
         if (held <= KEPT_BYTES || known.size === 1) break;
         known.delete(oldest);

@@ -12,7 +12,9 @@ import { createSection, type Section } from './section.ts';
 import { createSourceShelf } from './source-shelf.ts';
 
 /** Bytes of factorised systems kept per room. */
-const STATE_LIMIT_BYTES = 8e6;
+const STATE_LIMIT_BYTES = 4e6;
+/** What sources' terms and the images of a slice take at most (source-shelf.ts, slice-grid.ts). */
+const SHELVES_BYTES = 12e6;
 
 /**
  * The field of a room with straight walls and one even direction, locally reacting walls:
@@ -57,6 +59,12 @@ export const createPrismField = (asked: PrismSpec, detail: Detail): RoomField =>
       const own = modesSection(geometry, divided, maxHz);
       return prismShapes(own, own.basis.rigid, maxHz, intoPrism(geometry, pointsM));
     },
+    bytes: () =>
+      SHELVES_BYTES +
+      8 * (section.atPlaces.length + 2 * section.wallRe.length) +
+      states.bytes() +
+      responses.bytes() +
+      (patches?.bytes() ?? 0),
     warmUp: (frequenciesHz) => {
       for (const hz of frequenciesHz) states.at(hz, 0);
       states.trim();

@@ -13,6 +13,8 @@ import type { SourceShelf } from './source-shelf.ts';
 
 export interface PrismResponses {
   at(sources: Float64Array, receivers: Float64Array, frequenciesHz: Float64Array, growthPerS: number): UnitResponses;
+  /** Of the receivers' answers kept. */
+  bytes(): number;
 }
 
 /** Bytes of receivers' answers kept; beyond, they are worked out anew each time. */
@@ -27,6 +29,8 @@ interface Receivers {
   answers: WeakMap<PrismState, Float64Array>;
   /** By state: what the patches have to do with every receiver, re, im per patch function. */
   onPatches: WeakMap<PrismState, Float64Array>;
+  /** Of the answers, as long as their states last. */
+  bytes: number;
 }
 
 export const createPrismResponses = (
@@ -46,7 +50,14 @@ export const createPrismResponses = (
       places[2 * r] = points[3 * r];
       places[2 * r + 1] = points[3 * r + 1];
     }
-    kept = { points, count, values: section.basis.valuesAt(places), answers: new WeakMap(), onPatches: new WeakMap() };
+    kept = {
+      points,
+      count,
+      values: section.basis.valuesAt(places),
+      answers: new WeakMap(),
+      onPatches: new WeakMap(),
+      bytes: 0,
+    };
     return kept;
   };
 
@@ -54,7 +65,10 @@ export const createPrismResponses = (
     const known = receivers.answers.get(state);
     if (known !== undefined) return known;
     const answers = receiverAnswers(section, states, receivers, state);
-    if (keep) receivers.answers.set(state, answers);
+    if (keep) {
+      receivers.answers.set(state, answers);
+      receivers.bytes += answers.byteLength;
+    }
     return answers;
   };
 
@@ -98,7 +112,7 @@ export const createPrismResponses = (
     }
     return { sources: sourceCount, receivers: count, frequencies, re, im, moved };
   };
-  return { at };
+  return { at, bytes: () => kept?.bytes ?? 0 };
 };
 
 export const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>

@@ -31,6 +31,8 @@ export interface PrismStates {
   solveDescending(state: PrismState, n: number, x: Float64Array, count: number): void;
   /** Drops the oldest systems until the limit is kept; what else belongs to a state is small and stays. */
   trim(): void;
+  /** Of the factorised systems. */
+  bytes(): number;
 }
 
 /** Frequencies the engine answers for; what it is right for is narrower (prism-field.ts). */
@@ -89,7 +91,14 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
     }
   };
 
+  const held = (): number => {
+    let total = 0;
+    for (const state of states.values()) total += state.bytes;
+    return total;
+  };
+
   return {
+    bytes: held,
     at: (hz, growthPerS) => {
       if (!(hz > 0 && hz <= HIGHEST_HZ))
         throw new RangeError(`frequency ${hz} Hz; allowed: above 0 to ${HIGHEST_HZ} Hz`);
@@ -114,8 +123,7 @@ export const createPrismStates = (section: Section, limitBytes: number): PrismSt
       turnRows(reversed, x, section.functions[n], 2 * count);
     },
     trim: () => {
-      let total = 0;
-      for (const state of states.values()) total += state.bytes;
+      let total = held();
       for (const state of states.values()) {
         if (total <= limitBytes) break;
         total -= state.bytes;
