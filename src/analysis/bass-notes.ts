@@ -18,6 +18,20 @@ const reachApproximation = (project: Project): string | null => {
   return `For the bass, a room with so large a cross-section is worked out in full to about ${Math.round(hz / 5) * 5} Hz. Above that the levels only show the trend; the list of modes is complete to ${HIGHEST_HZ} Hz all the same.`;
 };
 
+/** From this admittance on modes die within about a swing, as long as most walls have it. */
+const HEAVY = 0.5;
+
+/** What is rougher between walls that take nearly everything, in a sentence; null where none does. */
+const heavyApproximation = (project: Project): string | null => {
+  const spec = roomSpec(project);
+  const walls = isPrism(spec) ? [...spec.edges, ...spec.ends] : spec.admittance;
+  if (!walls.some(([re, im]) => Math.hypot(re, im) >= HEAVY)) return null;
+  const levels = isPrism(spec)
+    ? ' Levels close to such walls are rougher, by some 2 dB for a subwoofer in their corner.'
+    : '';
+  return `For the bass, walls of an admittance of ${HEAVY} or more let modes die away within a swing or so; the decay times of those are estimates.${levels}`;
+};
+
 /**
  * What the bass leaves out in this room, in sentences for the person; none where it leaves out nothing. Lengths and areas
  * are written as `measures` says: as the report does unless told.
@@ -29,4 +43,5 @@ export const bassNotes = (project: Project, measures: Measures = SI): readonly s
     openingApproximation(project, measures),
     patchesApproximation(roomSpec(project)),
     timesApproximation(project),
+    heavyApproximation(project),
   ].filter((note) => note !== null);

@@ -35,6 +35,23 @@ describe('what the bass leaves out', () => {
     expect(heard[1]).toBeLessThan(0.6 * heard[0]);
   });
 
+  it('the times of modes between walls that take nearly everything, and levels by them in a prism', () => {
+    const heavy = { front: { admittance: [0.6, 0] } };
+    const corners = [
+      [-2, 0],
+      [2, 0],
+      [2, 3],
+      [0, 3],
+      [0, 5],
+      [-2, 5],
+    ];
+    const [box] = bassNotes(roomWith(RECTANGLE, { surfaces: heavy }));
+    const [prism] = bassNotes(roomWith({ shape: 'polygon', cornersM: corners }, { surfaces: heavy }));
+    expect(box).toMatch(/decay times of those are estimates\.$/);
+    expect(prism).toContain('a subwoofer in their corner');
+    expect(bassNotes(roomWith(RECTANGLE, { surfaces: { front: { admittance: [0.4, 0] } } }))).toEqual([]);
+  });
+
   it('what lies behind an open door', () => {
     const door = { id: 'd', kind: 'door', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
     const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });
