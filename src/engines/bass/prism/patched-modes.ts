@@ -20,6 +20,8 @@ export interface PatchedMode {
 const STEP_HZ = 10;
 /** Modes this near in frequency are tied together exactly, those beyond as they answer at the middle. */
 const BAND_HZ = 25;
+/** More of them than this are not tied, nor those of plans whose walls couple no modes: there first order stands in. */
+const MOST_TIED = 320;
 /** Roots nearer than this, relative, are one. */
 const SAME = 1e-5;
 
@@ -59,11 +61,11 @@ export const patchedModes = (
       along: new Float64Array(0),
     };
     const place = { ...here, along: alongModes(section, layout, here.axis) };
-    const near = modes
-      .filter((mode) => mode.damped !== null && Math.abs(mode.k - k) <= BAND_HZ / toHz)
-      .map((mode) => tieOf(place, mode));
-    if (k * toHz <= BAND_HZ) near.push(stillOf(place));
-    const followed = coupled(place, near, own[own.length - 1]);
+    const within = modes.filter((mode) => mode.damped !== null && Math.abs(mode.k - k) <= BAND_HZ / toHz);
+    const isTied = plan.vectors !== null && within.length <= MOST_TIED;
+    const near = isTied ? within.map((mode) => tieOf(place, mode)) : [];
+    if (isTied && k * toHz <= BAND_HZ) near.push(stillOf(place));
+    const followed = isTied ? coupled(place, near, own[own.length - 1]) : new Map<EvenMode, Float64Array>();
     for (const mode of own) {
       const firstOrderPerS = mode.firstOrderPerS + (soundSpeed / 2) * patchLoss(section, layout, mode);
       found.set(mode, { damped: followed.get(mode) ?? null, firstOrderPerS });
