@@ -1,4 +1,5 @@
 import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
+import { tiedToHz } from '../engines/bass/prism/tied-reach.ts';
 import { isPrism } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { type Measures, SI } from './inputs/measures.ts';
@@ -16,6 +17,16 @@ const reachApproximation = (project: Project): string | null => {
   const hz = prismHoldsToHz(spec);
   if (hz >= HIGHEST_HZ) return null;
   return `For the bass, a room with so large a cross-section is worked out in full to about ${Math.round(hz / 5) * 5} Hz. Above that the levels only show the trend; the list of modes is complete to ${HIGHEST_HZ} Hz all the same.`;
+};
+
+/** How far up the decays of a room that is no box take its patches together, in a sentence; null where to 200 Hz or without any. */
+const decaysApproximation = (project: Project): string | null => {
+  const spec = roomSpec(project);
+  if (!isPrism(spec) || !spec.patches?.length) return null;
+  const hz = tiedToHz(spec, HIGHEST_HZ);
+  if (hz >= HIGHEST_HZ) return null;
+  const from = hz > 0 ? `above about ${hz} Hz` : 'in so large a room';
+  return `For the bass, decay times ${from} count each absorber and opening by itself, not how they act together; beside an open door they may be a third off. Levels are not concerned.`;
 };
 
 /** From this admittance on modes die within about a swing, as long as most walls have it. */
@@ -43,5 +54,6 @@ export const bassNotes = (project: Project, measures: Measures = SI): readonly s
     openingApproximation(project, measures),
     patchesApproximation(roomSpec(project)),
     timesApproximation(project),
+    decaysApproximation(project),
     heavyApproximation(project),
   ].filter((note) => note !== null);

@@ -52,6 +52,23 @@ describe('what the bass leaves out', () => {
     expect(bassNotes(roomWith(RECTANGLE, { surfaces: { front: { admittance: [0.4, 0] } } }))).toEqual([]);
   });
 
+  it('how patches act together on decays, the sooner the larger the room, and nothing where there are none', () => {
+    const absorber = [
+      { id: 'a', surface: 'front', fromM: 0.5, widthM: 1, bottomM: 0.4, heightM: 1, absorption: { '125': 0.9 } },
+    ];
+    const said = [7, 12, 26].map((side) => {
+      const { room } = ell(side);
+      const notes = bassNotes(roomWith(room.plan, { patches: absorber })).join(' ');
+      const found = /decay times (?:above about (\d+) Hz|in so large a room)/.exec(notes);
+      return found ? Number(found[1] ?? 0) : null;
+    });
+    expect(said[0]).toBeNull();
+    expect(said[1]).toBeGreaterThan(60);
+    expect(said[1]).toBeLessThan(200);
+    expect(said[2]).toBe(0);
+    expect(bassNotes(ell(12)).join()).not.toContain('decay times');
+  });
+
   it('what lies behind an open door', () => {
     const door = { id: 'd', kind: 'door', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
     const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });

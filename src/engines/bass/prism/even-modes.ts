@@ -3,15 +3,12 @@ import { followMode, polishMode, quotient } from './mode-polish.ts';
 import type { PrismGeometry } from './prism-geometry.ts';
 import type { Section } from './section.ts';
 import { eigenvectorsOf } from './symmetric-eigen.ts';
+import { MOST_COUPLED, REACH } from './tied-reach.ts';
 
 /** Wavenumbers at which the walls' coupling is worked out, this many hertz apart; between them it is followed linearly. */
 const STEP_HZ = 20;
 /** With more functions than this twice as far: every mode is made exact from there all the same. */
 const MANY = 120;
-/** Functions up to this multiple of the highest wavenumber wanted take part. */
-const REACH = 1.35;
-/** With more functions than this (plans above some 120 m2) every mode is damped by itself, to first order. */
-const MOST_COUPLED = 260;
 /** Polishing moves a mode by less than this share, ... */
 const FARTHEST_POLISH = 0.1;
 /** ... in at most so many steps, until one moves it by less than this share: the next would move it by about the square. */

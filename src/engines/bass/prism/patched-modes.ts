@@ -9,6 +9,7 @@ import { createPatchLayouts, type PrismPatchLayout } from './patch-layout.ts';
 import { createPrismStates } from './prism-state.ts';
 import type { Section } from './section.ts';
 import { eigenvectorsOf } from './symmetric-eigen.ts';
+import { BAND_HZ, MOST_TIED } from './tied-reach.ts';
 
 /** A mode of the room with its patches: complex wavenumber (null where it was lost) and delta in first order, 1/s. */
 export interface PatchedMode {
@@ -18,10 +19,6 @@ export interface PatchedMode {
 
 /** The matrix is made at frequencies this far apart. */
 const STEP_HZ = 10;
-/** Modes this near in frequency are tied together exactly, those beyond as they answer at the middle. */
-const BAND_HZ = 25;
-/** More of them than this are not tied, nor those of plans whose walls couple no modes: there first order stands in. */
-const MOST_TIED = 320;
 /** Roots nearer than this, relative, are one. */
 const SAME = 1e-5;
 
