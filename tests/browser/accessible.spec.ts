@@ -76,7 +76,7 @@ for (const size of [
 ]) {
   test.describe(`at a ${size.name}`, () => {
     test.use({ viewport: size, hasTouch: size.touch, isMobile: size.touch });
-    test.setTimeout(300_000);
+    test.setTimeout(600_000);
 
     test('nothing against the accessibility rules in any panel or mode', async ({ app }) => {
       const found = new Map<string, string>();

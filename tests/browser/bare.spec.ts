@@ -24,7 +24,7 @@ for (const { name, viewport, touch, leastPx } of [
   test.describe(`at a ${name}`, () => {
     const pocket = name === 'phone';
     test.use({ viewport, hasTouch: touch, isMobile: touch });
-    test.setTimeout(240_000);
+    test.setTimeout(480_000);
 
     test('without 3-D the page says so in full view, and an empty room is laid out as it should be', async ({
       app,

@@ -22,7 +22,7 @@ const SIZES = [
 for (const { name, width, height, touch, pocket } of SIZES) {
   test.describe(`${name}, ${width} x ${height}`, () => {
     test.use({ viewport: { width, height }, hasTouch: touch, isMobile: touch });
-    test.setTimeout(240_000);
+    test.setTimeout(480_000);
 
     test('nothing overlaps, is cut, or is too small in any panel or mode', async ({ app }) => {
       await settled(app);

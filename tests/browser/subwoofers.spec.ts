@@ -37,7 +37,7 @@ const showChoice = async (app: Page) => {
 };
 
 test('from the corner room a good arrangement of four takes at most eight actions, and one undo', async ({ app }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(480_000);
   const does = hand();
   await does.click(app.getByRole('button', { name: 'Rooms' }).first());
   await does.click(app.getByRole('button', { name: /Ferryman/ }).first());
