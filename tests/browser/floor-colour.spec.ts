@@ -29,7 +29,7 @@ test('the floor’s colour at a point is the legend’s colour for its value', a
           // Subwoofers and chairs under the map have their outlines drawn on it.
           const marked =
             subwoofers.some(({ atM }) => Math.hypot(atM[0] - xM[i], atM[2] - zM[j]) < 0.5) ||
-            ears.some(([x, , z]) => Math.hypot(x - xM[i], z - zM[j]) < 0.85);
+            ears.some(([x, , z]) => Math.hypot(x - xM[i], z - zM[j]) < 1.2);
           if (!at || marked || toContour < 0.9 || Math.max(...beside) > 0.3) continue;
           flat.push({ x: at.x, y: at.y, share: (level - lowDb) / (highDb - lowDb) });
         }
