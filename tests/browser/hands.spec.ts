@@ -292,12 +292,13 @@ test('a touched wall is chosen, and a window is drawn on it as one undo', async 
   await app.mouse.click(wall.x, wall.y);
   expect(await probe(app, ({ view }) => view.session.getState().selection)).toEqual({ kind: 'surface', id: 'left' });
   await app.getByRole('toolbar').getByRole('button', { name: 'Window' }).click();
-  const [from, to] = [await seenAt(app, [-2.15, 2.15, 3.7]), await seenAt(app, [-2.15, 1.2, 4.3])];
+  // Between two panels, out of reach of their edges.
+  const [from, to] = [await seenAt(app, [-2.15, 2.15, 3.85]), await seenAt(app, [-2.15, 1.2, 4.15])];
   await mouseDrag(app, from, { x: to.x - from.x, y: to.y - from.y });
   const window = (await projectNow(app)).room.openings.at(-1);
   expect(window).toMatchObject({ id: 'window-2', kind: 'window', surface: 'left' });
-  expect(window?.fromM).toBeCloseTo(3.7, 1);
-  expect(window?.widthM).toBeCloseTo(0.6, 1);
+  expect(window?.fromM).toBeCloseTo(3.85, 1);
+  expect(window?.widthM).toBeCloseTo(0.3, 1);
   expect(window?.bottomM).toBeCloseTo(1.2, 1);
   expect(await probe(app, ({ view }) => view.session.getState().selection?.id)).toBe('window-2');
   await app.keyboard.press('Control+z');
