@@ -31,7 +31,7 @@ describe('the trade’s arrangements', () => {
     const band = { nominal: figures(4.7), low: figures(4.4), high: figures(4.8) };
     put(view, { arrangements: { key: '', value: [{ id: 'now', places: [], figures: band }] } });
     const host = mount(view, <Arrangements />);
-    const cells = () => [...only(host, 'tbody').querySelectorAll('td')].map((cell) => cell.textContent);
+    const cells = () => Array.from(only(host, 'tbody').querySelectorAll('td'), (cell) => cell.textContent);
     expect(cells()).toEqual(['4.74.4\u00a0to 4.8', '5.7', '9.0', '\u22123.0']);
     press(host, 'Other damping in every column');
     expect(cells()[1]).toBe('5.75.4\u00a0to 5.8');

@@ -179,7 +179,7 @@ function* runOnce(
   return yield* ritzPairs(krylov, size, middle, range);
 }
 
-/** Whether as many pairs as are missing have settled, or all in range have and one beyond either end that has any as well. */
+/** Whether as many pairs as are missing have settled, or all in range have and one beyond either end too, where that holds one. */
 const isDone = ({ diagonal, off, steps }: Krylov, middle: number, range: Range, missing: number): boolean => {
   const theta = diagonal.slice(0, steps);
   const last = new Float64Array(steps);
