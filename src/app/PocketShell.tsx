@@ -31,7 +31,7 @@ const TABS = [
 type Tab = (typeof TABS)[number]['id'];
 
 const TOP = 52;
-/** Here the line over the scene holds the rooms and the way back as well; on a narrow one they are in the sheet. */
+/** Here the line over the scene holds the rooms as well; on a narrow one they are in the sheet. */
 const ROOMY = '(min-width: 600px)';
 const FIRST_LINE = 'Drag a sofa, a loudspeaker or a subwoofer to move it. Tap a chair of the plan, then “Sit here”.';
 /** Chairs of the plan are at least this far apart. */
@@ -72,7 +72,6 @@ const FloorTab = ({ roomy, onSheet }: { readonly roomy: boolean; onSheet(name: S
       <OverlaySwitches />
       <LightChoice />
       <div className="pocket-file">
-        {!roomy && <History />}
         <ClearButton />
         {!roomy && <RoomsButton onSheet={onSheet} />}
         <FileButtons onSheet={onSheet} />
@@ -85,6 +84,7 @@ const FloorTab = ({ roomy, onSheet }: { readonly roomy: boolean; onSheet(name: S
 export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   const { session } = useView();
   const name = useDocument((state) => state.project.name);
+  const touched = useDocument((state) => state.canUndo || state.canRedo);
   const cleared = useSession((state) => state.stageCleared);
   const wide = useMedia('(orientation: landscape)');
   const roomy = useMedia(ROOMY);
@@ -117,9 +117,9 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
     <div className="pocket">
       <header className="pocket-top">
         <h1>{name}</h1>
-        {roomy && (
-          <div className="pocket-more">
-            <RoomsButton onSheet={onSheet} />
+        {roomy && <RoomsButton onSheet={onSheet} />}
+        {(roomy || touched) && (
+          <div className="pocket-history">
             <History />
           </div>
         )}
@@ -144,11 +144,6 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>
-                {!roomy && (
-                  <div className="pocket-history">
-                    <History />
-                  </div>
-                )}
                 <details className="pocket-outline">
                   <summary>Choose from the outline</summary>
                   <Outline />
