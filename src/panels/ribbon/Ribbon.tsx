@@ -172,7 +172,7 @@ export const Ribbon = () => {
           {!silent && modes?.[0] && modes[0].hz > 20 && (
             <p
               className={roomy ? 'ribbon-note' : 'ribbon-note is-below'}
-              style={{ left: layout.left, top: roomy ? 5 : layout.height + 4 }}
+              style={{ left: roomy ? layout.left : 0, top: roomy ? 5 : layout.height + 4 }}
             >
               <i /> below {Math.round(modes[0].hz)} Hz a real room leaks: less than shown
               {schroederHz < HIGHEST_HZ && <span>above {Math.round(schroederHz)} Hz only a tendency</span>}
