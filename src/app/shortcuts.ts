@@ -5,7 +5,7 @@ import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
 import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
 import { itemActions } from '../panels/useItemActions.ts';
 import { chosenItems } from '../state/chosen.ts';
-import type { LightPreset, SessionState } from '../state/session.ts';
+import { type LightPreset, type SessionState, wholeView } from '../state/session.ts';
 import type { View } from '../state/view.tsx';
 
 /** What a key may reach. */
@@ -70,7 +70,12 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
   {
     title: 'Where you are',
     shortcuts: [
-      { keys: ['1'], shown: ['1'], does: 'Overlook the room', run: session(() => ({ mode: 'overlook' })) },
+      {
+        keys: ['1'],
+        shown: ['1'],
+        does: 'Overlook the room; pressed again, the whole of it',
+        run: session((state) => (state.mode === 'overlook' ? wholeView(state) : { mode: 'overlook' })),
+      },
       { keys: ['2'], shown: ['2'], does: 'Sit in the chosen seat', run: session(() => ({ mode: 'sit' })) },
       { keys: ['['], shown: ['['], does: 'The seat before', run: stepSeat(-1) },
       { keys: [']'], shown: [']'], does: 'The next seat', run: stepSeat(1) },

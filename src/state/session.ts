@@ -41,6 +41,8 @@ export interface SessionState {
   readonly told: string | null;
   readonly announcement: { readonly text: string; readonly count: number };
   readonly hovered: ItemRef | null;
+  /** How often the whole room, or the look straight at the picture, has been asked for: the camera goes there then. */
+  readonly wholeViews: number;
   /** Whether taps add to what is chosen instead of choosing anew. */
   readonly gathering: boolean;
   /** Whether the halves of a pair move by themselves. */
@@ -84,6 +86,7 @@ export const initialSession: SessionState = {
   told: null,
   announcement: { text: '', count: 0 },
   hovered: null,
+  wholeViews: 0,
   gathering: false,
   pairsReleased: false,
   tool: null,
@@ -103,12 +106,22 @@ export const initialSession: SessionState = {
   reducedMotion: false,
 };
 
-/** Whoever chooses one thing anew means that thing alone: what was chosen beside the last one is let go. */
+/** Asks for the whole room to be in view, or the picture straight ahead. */
+export const wholeView = ({ wholeViews }: SessionState): Partial<SessionState> => ({ wholeViews: wholeViews + 1 });
+
+const leftFor = (next: SessionState, last: SessionState): boolean =>
+  next.mode !== last.mode || next.seatId !== last.seatId || next.stageCleared !== last.stageCleared;
+
+/**
+ * Whoever chooses one thing anew means that thing alone: what was chosen beside the last one is let go. What “show me”
+ * lit goes out when another view or another seat is asked for.
+ */
 export const createSessionStore = () => {
   const store = createStore<SessionState>()(() => initialSession);
   store.subscribe((next, last) => {
     if (next.selection !== last.selection && next.alsoSelected === last.alsoSelected && next.alsoSelected.length > 0)
       store.setState({ alsoSelected: [] });
+    if (next.spotlight && next.spotlight === last.spotlight && leftFor(next, last)) store.setState({ spotlight: null });
   });
   return store;
 };

@@ -2,6 +2,7 @@ import { emptyRoom, type RoomLengths } from '../../model/presets/empty-room.ts';
 import type { Project } from '../../model/project.ts';
 import { referenceSeatId } from '../../model/seating.ts';
 import type { RoomActions } from '../../panels/actions.ts';
+import { wholeView } from '../../state/session.ts';
 import type { View } from '../../state/view.tsx';
 import { autosave, recoverRoom } from '../../storage/autosave.ts';
 import { offerDownload } from '../../storage/file-dialog.ts';
@@ -30,7 +31,13 @@ export interface RoomsNeed {
 
 const showProject = ({ document, session }: View, project: Project): void => {
   document.actions.load(project);
-  session.setState({ seatId: referenceSeatId(project), selection: null, hovered: null, spotlight: null });
+  session.setState((state) => ({
+    ...wholeView(state),
+    seatId: referenceSeatId(project),
+    selection: null,
+    hovered: null,
+    spotlight: null,
+  }));
 };
 
 /** The rooms of this browser: one is open here, each may be changed by one tab at a time. */

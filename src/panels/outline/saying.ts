@@ -50,5 +50,6 @@ export const verdictText = (before: readonly Finding[], after: readonly Finding[
     return `Now ${verdict}: ${ruleTitle(rule)}${of}.`;
   });
   const more = changed.length - named.length;
-  return more > 0 ? `${named.join(' ')} ${more} more findings changed.` : named.join(' ');
+  const others = more === 1 ? 'One more finding' : `${more} more findings`;
+  return more > 0 ? `${named.join(' ')} ${others} changed.` : named.join(' ');
 };

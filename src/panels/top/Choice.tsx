@@ -12,10 +12,12 @@ interface ChoiceProps<T extends string> {
   readonly value: T;
   readonly quiet?: boolean;
   onChoose(value: T): void;
+  /** The chosen one has been pressed again. */
+  onAgain?(value: T): void;
 }
 
 /** One of a few words, as radio buttons drawn in a line. */
-export const Choice = <T extends string>({ label, options, value, quiet = false, onChoose }: ChoiceProps<T>) => {
+export const Choice = <T extends string>({ label, options, value, quiet = false, ...choice }: ChoiceProps<T>) => {
   const name = useId();
   return (
     <fieldset className={quiet ? 'choice is-quiet' : 'choice'}>
@@ -27,7 +29,8 @@ export const Choice = <T extends string>({ label, options, value, quiet = false,
             name={name}
             value={option.value}
             checked={option.value === value}
-            onChange={() => onChoose(option.value)}
+            onChange={() => choice.onChoose(option.value)}
+            onClick={() => option.value === value && choice.onAgain?.(value)}
             aria-keyshortcuts={option.key}
           />
           {option.word}

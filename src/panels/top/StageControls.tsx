@@ -1,4 +1,4 @@
-import type { LightPreset, ViewMode } from '../../state/session.ts';
+import { type LightPreset, type ViewMode, wholeView } from '../../state/session.ts';
 import { useSession, useView } from '../../state/view.tsx';
 import { Icon } from '../marks/Icon.tsx';
 import { Choice, type Option, Switch } from './Choice.tsx';
@@ -21,7 +21,15 @@ const LIGHTS: readonly Option<LightPreset>[] = [
 export const ModeChoice = () => {
   const { session } = useView();
   const mode = useSession((state) => state.mode);
-  return <Choice label="View" options={MODES} value={mode} onChoose={(next) => session.setState({ mode: next })} />;
+  return (
+    <Choice
+      label="View"
+      options={MODES}
+      value={mode}
+      onChoose={(next) => session.setState({ mode: next })}
+      onAgain={() => session.setState(wholeView)}
+    />
+  );
 };
 
 /** Puts every panel away, for a look at the room alone. */

@@ -17,6 +17,8 @@ import type { ViewMode } from '../../state/session.ts';
 export interface RigScene {
   readonly mode: ViewMode;
   readonly seatId: string;
+  /** Grows when the whole room, or the look straight ahead, is asked for. */
+  readonly wholeViews: number;
   readonly reducedMotion: boolean;
   readonly minM: Vec3;
   readonly maxM: Vec3;
@@ -100,6 +102,7 @@ export class Rig {
       this.shot.pose = this.base(next);
       return;
     }
+    if (next.wholeViews !== last.wholeViews) this.home();
     if (next.mode !== this.mode) {
       this.mode = next.mode;
       this.seatId = next.seatId;

@@ -35,6 +35,7 @@ export const surroundings = (project: Project, session: SessionState, width: num
   return {
     mode: session.mode === 'sit' && eyeM ? 'sit' : 'overlook',
     seatId: session.seatId,
+    wholeViews: session.wholeViews,
     reducedMotion: session.reducedMotion,
     minM: room.minM,
     maxM: room.maxM,

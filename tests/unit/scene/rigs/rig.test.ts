@@ -7,6 +7,7 @@ const FREE = freeAreaOf(1280, 800, usualInsets(1280, 800, false));
 const scene = (change: Partial<RigScene> = {}): RigScene => ({
   mode: 'overlook',
   seatId: 'a',
+  wholeViews: 0,
   reducedMotion: false,
   minM: [-2, 0, 0],
   maxM: [2, 2.7, 6],
@@ -123,6 +124,18 @@ describe('the rig', () => {
     rig.home();
     rest(rig);
     expect(rig.shot.pose.atM.map((v) => Math.round(v * 1e6))).toEqual(home.atM.map((v) => Math.round(v * 1e6)));
+  });
+
+  it('shows the whole of the room again when that is asked for, wherever a hand had left the view', () => {
+    const rig = started();
+    const home = rig.shot.pose;
+    rig.turn(120, 10);
+    rig.zoom(0.3);
+    rest(rig);
+    expect(rig.shot.pose.atM).not.toEqual(home.atM);
+    rig.read(scene({ wholeViews: 1 }));
+    rest(rig);
+    expect(rig.shot.pose).toEqual(home);
   });
 
   it('goes along with the axes while a wall is moved, keeps that when it is let go, and gives it back when it is not', () => {
