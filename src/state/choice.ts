@@ -1,3 +1,4 @@
+import type { Project } from '../model/project.ts';
 import type { AlternativeLine } from '../proposals/alternatives.ts';
 import type { ChainReadout } from '../proposals/chain.ts';
 import type { StudyProgress } from '../proposals/responses.ts';
@@ -15,6 +16,8 @@ export interface SearchState {
   readonly status: 'idle' | 'running' | 'done' | 'failed';
   readonly progress: StudyProgress | null;
   readonly result: ImproveResult | null;
+  /** The document the result was found in. */
+  readonly searched: Project | null;
 }
 
 /** What the choice of subwoofers shows. `keys` are those of the document as it stands; an older answer is shown dimmed. */
@@ -33,6 +36,6 @@ export const initialChoice: ChoiceState = {
   arrangements: null,
   chain: null,
   compared: null,
-  search: { status: 'idle', progress: null, result: null },
+  search: { status: 'idle', progress: null, result: null, searched: null },
   trouble: false,
 };

@@ -80,9 +80,25 @@ test('a search tells where it is and can be stopped; what changed meanwhile is o
   await app.locator('.bass-choice .choice label', { hasText: /^2$/ }).click();
   await app.getByRole('button', { name: 'Improve' }).click();
   await expect(app.locator('.proposal').first()).toBeVisible({ timeout: 60_000 });
+  // One is used, and another instead: choosing between what was found asks for no new search.
+  const use = (nth: number) =>
+    app
+      .locator('.proposal')
+      .nth(nth)
+      .getByRole('button', { name: /Use this|In use/ });
+  await use(0).click();
+  await expect(use(0)).toHaveText(/^In use/);
+  await use(1).click();
+  await expect(use(1)).toHaveText(/^In use/);
+  await expect(use(0)).toHaveText(/^Use this/);
+  await expect(app.getByText('The room has changed since')).toHaveCount(0);
   await probe(app, ({ view }) =>
-    view.document.actions.apply('Name', (project) => ({ ok: true, project: { ...project, name: 'Another name' } })),
+    view.document.actions.apply('Warm', (project) => ({
+      ok: true,
+      project: { ...project, air: { ...project.air, temperatureC: project.air.temperatureC + 5 } },
+    })),
   );
+  await expect(app.getByText('The room has changed since')).toBeVisible();
   const first = app.locator('.proposal').first();
   await expect(first.getByRole('button', { name: /Use this/ })).toHaveCount(0);
   await first.getByRole('button', { name: /Keep beside/ }).click();

@@ -6,7 +6,7 @@ import type { Compared } from '../../proposals/alternatives.ts';
 import { keptId } from '../../proposals/beside.ts';
 import { centreOf } from '../../proposals/chain.ts';
 import type { ImproveGoal } from '../../proposals/subwoofers/improve.ts';
-import type { ChoiceState } from '../../state/choice.ts';
+import { type ChoiceState, initialChoice } from '../../state/choice.ts';
 import type { SessionState } from '../../state/session.ts';
 import type { View } from '../../state/view.tsx';
 
@@ -28,6 +28,8 @@ const keysOf = (project: Project): ChoiceState['keys'] => {
     compared: `${chain}|${JSON.stringify(project.alternatives ?? null)}`,
   };
 };
+
+const NOTHING_FOUND = initialChoice.search;
 
 type Kind = keyof ChoiceState['keys'];
 
@@ -121,20 +123,21 @@ export const feedChoice = (view: View, background: Lane): Choice => {
   return {
     improve: (goal) => {
       const { project, revision } = view.document.getState();
-      set({ search: { status: 'running', progress: { share: 0, doing: 'places' }, result: null } });
+      set({ search: { ...NOTHING_FOUND, status: 'running', progress: { share: 0, doing: 'places' } } });
       void studies
         .ask({ kind: 'improve', project, revision, goal, seed: SEED }, (progress) =>
-          set({ search: { status: 'running', progress, result: null } }),
+          set({ search: { ...NOTHING_FOUND, status: 'running', progress } }),
         )
         .then((outcome) => {
           // A superseded search was stopped by hand, or a newer one shows itself already.
-          if (outcome.status === 'done') set({ search: { status: 'done', progress: null, result: outcome.result } });
-          else if (outcome.status === 'failed') set({ search: { status: 'failed', progress: null, result: null } });
+          if (outcome.status === 'done') {
+            set({ search: { status: 'done', progress: null, result: outcome.result, searched: project } });
+          } else if (outcome.status === 'failed') set({ search: { ...NOTHING_FOUND, status: 'failed' } });
         });
     },
     stopImproving: () => {
       studies.stop('improve');
-      set({ search: { status: 'idle', progress: null, result: null } });
+      set({ search: NOTHING_FOUND });
     },
   };
 };

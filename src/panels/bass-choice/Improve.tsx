@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { Project } from '../../model/project.ts';
 import {
@@ -10,6 +10,7 @@ import {
   type ImproveResult,
 } from '../../proposals/subwoofers/improve.ts';
 import { changesOf } from '../../proposals/subwoofers/proposal.ts';
+import { sameSubwoofers, stillOffered } from '../../proposals/subwoofers/still-offered.ts';
 import { useDocument, useResults } from '../../state/view.tsx';
 import { formatQuantity } from '../../words/quantities.ts';
 import { fixed } from '../../words/quantities-length.ts';
@@ -53,15 +54,17 @@ interface ItemProps {
   readonly proposal: Improvement;
   readonly result: ImproveResult;
   readonly project: Project;
-  readonly moved: boolean;
+  /** The room is still the one this was found in. */
+  readonly offered: boolean;
   readonly best: boolean;
 }
 
-const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => {
+const ProposalItem = ({ proposal, result, project, offered, best }: ItemProps) => {
   const units = useUnits();
   const edit = useChoiceDocument();
   const { subwoofers, figures, drivesGainDb } = proposal;
   const title = countTitle(subwoofers.length);
+  const used = sameSubwoofers(subwoofers, project.subwoofers);
   const { nominal } = figures;
   return (
     <li className="proposal" data-proposal={proposal.id}>
@@ -69,6 +72,7 @@ const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => 
         <h4>
           {title}
           {best && <small> best of these</small>}
+          {used && <small> stands in the room</small>}
         </h4>
         <span className="figure">
           <b>{dB(nominal.spreadDb ?? nominal.flatnessDb)}</b>
@@ -92,9 +96,15 @@ const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => 
         )}
       </details>
       <div className="proposal-foot">
-        {!moved && (
-          <button type="button" className="word-button is-brass" onClick={() => edit.apply(proposal)}>
-            Use this<span className="unseen">: {title}</span>
+        {(offered || used) && (
+          <button
+            type="button"
+            className="word-button is-brass"
+            aria-disabled={used}
+            onClick={() => !used && edit.apply(proposal)}
+          >
+            {used ? 'In use' : 'Use this'}
+            <span className="unseen">: {title}</span>
           </button>
         )}
         <button
@@ -109,12 +119,20 @@ const ProposalItem = ({ proposal, result, project, moved, best }: ItemProps) => 
   );
 };
 
-const Results = ({ result }: { result: ImproveResult }) => {
+const Results = ({ result, searched }: { readonly result: ImproveResult; readonly searched: Project }) => {
   const units = useUnits();
   const project = useDocument((state) => state.project);
-  const revision = useDocument((state) => state.revision);
-  const moved = result.revision !== revision;
-  const scores = result.proposals.map(({ score }) => score);
+  const offered = useMemo(
+    () =>
+      stillOffered(
+        searched,
+        project,
+        result.proposals.map(({ subwoofers }) => subwoofers),
+      ),
+    [searched, project, result],
+  );
+  const best = result.proposals.reduce<Improvement | null>((so, one) => (so && so.score <= one.score ? so : one), null);
+  const ranked = best ? [best, ...result.proposals.filter((one) => one !== best)] : [];
   return (
     <section aria-label="What was found">
       {result.note && <p className="waiting">{NOTES[result.note]}</p>}
@@ -122,20 +140,20 @@ const Results = ({ result }: { result: ImproveResult }) => {
         <p className="fact-note">
           {result.combinations.toLocaleString('en')} choices among {result.places} places along the walls, about{' '}
           {formatQuantity(result.spacingM, 'length', units)} apart. The number is how much the seats differ, 20 to 80 Hz
-          {result.now?.nominal.spreadDb != null && `; now ${dB(result.now.nominal.spreadDb)} dB`}.
+          {result.now?.nominal.spreadDb != null && `; before the search ${dB(result.now.nominal.spreadDb)} dB`}.
         </p>
       )}
-      {moved && result.proposals.length > 0 && (
+      {!offered && result.proposals.length > 0 && (
         <p className="fact-note is-caution">
           The room has changed since. These stay as they were found: keep one beside the room, or search again.
         </p>
       )}
       <ol className="proposals">
-        {result.proposals.map((proposal) => (
+        {ranked.map((proposal) => (
           <ProposalItem
             key={proposal.id}
-            {...{ proposal, result, project, moved }}
-            best={scores.length > 1 && proposal.score === Math.min(...scores)}
+            {...{ proposal, result, project, offered }}
+            best={ranked.length > 1 && proposal === best}
           />
         ))}
       </ol>
@@ -159,8 +177,9 @@ export const Improve = () => {
       <Choice<Count> label="How many subwoofers" options={COUNTS} value={count} quiet onChoose={setCount} />
       <Choice<Aim> label="What counts" options={AIM_WORDS} value={aim} quiet onChoose={setAim} />
       <p className="fact-note">
-        Evenness between seats, 20 to 80 Hz. Of the most even, a dB flatter over frequency counts for{' '}
-        {fixed(AIMS[aim].flatnessWeight, 2)} dB of it, a dB louder from each for {fixed(AIMS[aim].levelWeight, 2)} dB.
+        Looks for the places where the seats differ least, 20 to 80 Hz. Among the most even, 1 dB flatter over frequency
+        counts as {fixed(AIMS[aim].flatnessWeight, 2)} dB more even, 1 dB louder as {fixed(AIMS[aim].levelWeight, 2)}{' '}
+        dB.
       </p>
       <label className="choice-tick">
         <input type="checkbox" checked={drives} onChange={(event) => setDrives(event.target.checked)} />
@@ -186,7 +205,7 @@ export const Improve = () => {
         </button>
       )}
       {search.status === 'failed' && <p className="waiting">That did not come to an end. Try it again.</p>}
-      {search.result && <Results result={search.result} />}
+      {search.result && search.searched && <Results result={search.result} searched={search.searched} />}
     </section>
   );
 };
