@@ -1,6 +1,13 @@
 /** What a field would have accepted, as data: words and units are made in src/words. */
 export type Allowed =
-  | { readonly kind: 'range'; readonly min?: number; readonly max?: number; readonly whole?: boolean }
+  | {
+      readonly kind: 'range';
+      readonly min?: number;
+      readonly max?: number;
+      readonly whole?: boolean;
+      /** How its numbers are written, where the field holds no number of its own. */
+      readonly quantity?: 'length';
+    }
   | { readonly kind: 'choice'; readonly values: readonly (string | number | boolean)[] }
   /** Text of so many characters, or a list of so many entries. */
   | { readonly kind: 'count'; readonly of: string; readonly min: number; readonly max: number }

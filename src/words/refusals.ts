@@ -1,5 +1,5 @@
 import { IN_THE_WAY } from '../model/commands/plan.ts';
-import type { Field } from '../model/fields/field.ts';
+import type { Quantity } from '../model/fields/field.ts';
 import { fieldFor } from '../model/fields/registry.ts';
 import { pathKeys, valueAt } from '../model/paths.ts';
 import type { ItemKind, Project } from '../model/project.ts';
@@ -9,9 +9,9 @@ import { formatQuantity, isNumberQuantity } from './quantities.ts';
 import type { UnitSystem } from './quantities-length.ts';
 import { thingName } from './things.ts';
 
-const valueText = (value: unknown, field: Field | undefined, units: UnitSystem): string =>
-  typeof value === 'number' && Number.isFinite(value) && field && isNumberQuantity(field.quantity)
-    ? formatQuantity(value, field.quantity, units)
+const valueText = (value: unknown, quantity: Quantity | undefined, units: UnitSystem): string =>
+  typeof value === 'number' && Number.isFinite(value) && quantity && isNumberQuantity(quantity)
+    ? formatQuantity(value, quantity, units)
     : held(value);
 
 const isPoint = (value: unknown): value is number[] =>
@@ -73,10 +73,11 @@ export const refusalText = (refusal: Refusal, units: UnitSystem, project?: Proje
     }
     return sentence(`${name}: ${what} is outside the room. Inside is ${insideText(allowed.minM, allowed.maxM, units)}`);
   }
-  const value = [lead, valueText(holds, field, units)].filter((part) => part !== undefined).join(' ');
+  const quantity = (allowed.kind === 'range' ? allowed.quantity : undefined) ?? field?.quantity;
+  const value = [lead, valueText(holds, quantity, units)].filter((part) => part !== undefined).join(' ');
   const allows =
     allowed.kind === 'range' && allowed.min !== undefined && allowed.max !== undefined
-      ? `${valueText(allowed.min, field, units)} to ${valueText(allowed.max, field, units)}`
+      ? `${valueText(allowed.min, quantity, units)} to ${valueText(allowed.max, quantity, units)}`
       : allowedText(allowed);
   return sentence(`${name}: ${value}${aside === undefined ? '' : `, ${aside}`}. Allowed: ${allows}`);
 };

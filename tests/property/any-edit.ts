@@ -25,7 +25,7 @@ import {
   setRectangle,
   toPolygon,
 } from '../../src/model/commands/plan.ts';
-import { setSeatCount, setSeatSpacing } from '../../src/model/commands/seats.ts';
+import { setRowMiddle, setSeatCount, setSeatSpacing } from '../../src/model/commands/seats.ts';
 import { setFieldAt } from '../../src/model/commands/set-field.ts';
 import { shiftProjector } from '../../src/model/commands/shift.ts';
 import {
@@ -146,6 +146,7 @@ const COMMANDS_OF_THE_MODEL: readonly Make[] = [
     return random() < 0.5 ? addLine(project, table, keys) : removeLine(project, table, keys, Math.floor(random() * 5));
   },
   (random, project) => setSeatCount(project, anyRow(random, project), Math.floor(between(random, 0, 7))),
+  (random, project) => setRowMiddle(project, anyRow(random, project), between(random, -3, 3)),
   (random, project) => setSeatSpacing(project, anyRow(random, project), between(random, 0.4, 1)),
   (random, project) => addSeatToRow(project, anyRow(random, project)).edit,
   (_random, project) => (project.rows.length < 4 ? addRow(project).edit : { ok: true, project }),

@@ -3,6 +3,7 @@ import type { Key } from '../paths.ts';
 import type { Project, Row, Seat } from '../project.ts';
 import { type Edit, refuse, setValue } from './edit.ts';
 import { lockedEdit, noSuch } from './move.ts';
+import { shiftRow } from './shift.ts';
 
 export const MOST_IN_ROW = 64;
 
@@ -18,13 +19,16 @@ export const seatSpacingM = (row: Row): number => {
   return undusted((seats[seats.length - 1].xM - seats[0].xM) / (seats.length - 1));
 };
 
-const rowMiddleM = (row: Row): number => {
+const middleM = (row: Row): number => {
   const seats = sorted(row);
   return (seats[0].xM + seats[seats.length - 1].xM) / 2;
 };
 
+/** Halfway between the outermost seats, from the middle of the room, metres. */
+export const rowMiddleM = (row: Row): number => undusted(middleM(row));
+
 const spread = (row: Row, seats: readonly Seat[], spacingM: number): Seat[] => {
-  const middle = rowMiddleM(row);
+  const middle = middleM(row);
   return seats.map((seat, index) => ({ ...seat, xM: undusted(middle + (index - (seats.length - 1) / 2) * spacingM) }));
 };
 
@@ -91,4 +95,53 @@ export const setSeatSpacing = (project: Project, rowId: string, spacingM: number
   const refused = held(project, row);
   if (refused) return refused;
   return setValue(project, ['rows', at, 'seats'], spread(row, sorted(row), spacingM));
+};
+
+/** Half the last place a length is shown with: what a person copies from a range is taken as its end. */
+const AT_END_M = 0.005;
+/** Halvings of the way to where the walls stop a row: of 100 m to a tenth of a millimetre. */
+const HALVINGS = 20;
+/** Farther than any room is wide. */
+const FAR_M = 100;
+
+const middleAfter = (project: Project, row: Row, byXM: number): number | null => {
+  const edit = shiftRow(project, row.id, byXM, 0);
+  const moved = edit.ok ? edit.project.rows.find(({ id }) => id === row.id) : undefined;
+  return moved ? rowMiddleM(moved) : null;
+};
+
+/** Where the middle of a row is once it has gone as far to one side as the room lets it. */
+const endM = (project: Project, row: Row, sign: -1 | 1): number => {
+  const from = rowMiddleM(row);
+  const stopped = middleAfter(project, row, sign * FAR_M);
+  if (stopped !== null) return stopped;
+  let [free, barred] = [0, FAR_M];
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const by = (free + barred) / 2;
+    if (middleAfter(project, row, sign * by) === null) barred = by;
+    else free = by;
+  }
+  return undusted(from + sign * free);
+};
+
+/**
+ * A row moved sideways as by hand, all its seats and what they sit on together, until its middle is at `xM`. Where the room
+ * stops it before, it is refused with how far it can go.
+ */
+export const setRowMiddle = (project: Project, rowId: string, xM: number): Edit => {
+  const at = rowOf(project, rowId);
+  if (at < 0) return noSuch({ kind: 'row', id: rowId });
+  const row = project.rows[at];
+  if (xM === rowMiddleM(row)) return { ok: true, project };
+  const refused = held(project, row);
+  if (refused) return refused;
+  const moved = shiftRow(project, rowId, xM - middleM(row), 0);
+  if (moved.ok && Math.abs(rowMiddleM(moved.project.rows[at]) - xM) <= AT_END_M) return moved;
+  const [min, max] = [endM(project, row, -1), endM(project, row, 1)];
+  return refuse({
+    field: `rows[${at}].seats`,
+    holds: xM,
+    lead: 'its middle at',
+    allowed: { kind: 'range', min, max, quantity: 'length' },
+  });
 };

@@ -1,5 +1,12 @@
 import type { Edit } from '../commands/edit.ts';
-import { MOST_IN_ROW, seatSpacingM, setSeatCount, setSeatSpacing } from '../commands/seats.ts';
+import {
+  MOST_IN_ROW,
+  rowMiddleM,
+  seatSpacingM,
+  setRowMiddle,
+  setSeatCount,
+  setSeatSpacing,
+} from '../commands/seats.ts';
 import type { Key } from '../paths.ts';
 import type { Project, Row } from '../project.ts';
 import type { Field } from './field.ts';
@@ -14,6 +21,26 @@ export interface Figure {
 const rowAt = (project: Project, keys: readonly Key[]): Row => project.rows[Number(keys[1])];
 
 export const ROW_FIGURES: readonly Figure[] = [
+  {
+    field: {
+      pattern: 'rows[].seats',
+      label: 'Middle of the row',
+      quantity: 'length',
+      unit: 'm',
+      min: -100,
+      max: 100,
+      step: 0.01,
+      optional: false,
+      absent: false,
+      place: true,
+      help: 'From the middle of the room, negative to the left. All its seats and what they sit on move together.',
+    },
+    read: (project, keys) => {
+      const row = rowAt(project, keys);
+      return row && rowMiddleM(row);
+    },
+    set: (project, keys, value) => setRowMiddle(project, rowAt(project, keys).id, value),
+  },
   {
     field: {
       pattern: 'rows[].seats',

@@ -10,11 +10,19 @@ import {
   addSubwoofer,
   OFFERED_CHANNELS,
 } from '../../../../src/model/commands/add-source.ts';
-import { seatSpacingM, setSeatCount, setSeatSpacing } from '../../../../src/model/commands/seats.ts';
+import { shiftItems } from '../../../../src/model/commands/group.ts';
+import {
+  rowMiddleM,
+  seatSpacingM,
+  setRowMiddle,
+  setSeatCount,
+  setSeatSpacing,
+} from '../../../../src/model/commands/seats.ts';
 import { emptyRoom } from '../../../../src/model/presets/empty-room.ts';
 import type { ItemRef, Project } from '../../../../src/model/project.ts';
 import { projectSchema } from '../../../../src/model/schema/project.ts';
 import { seatPoses } from '../../../../src/model/seating.ts';
+import { refusalText } from '../../../../src/words/refusals.ts';
 import { sampleProject } from '../sample.ts';
 
 const done = ({ edit, item }: Added): { readonly project: Project; readonly item: ItemRef } => {
@@ -163,6 +171,48 @@ describe('adding things where they usually stand', () => {
     const row = done(addRow(project));
     expect(row.project.rows).toHaveLength(3);
     expect(addSeatToRow(project, 'gallery').edit.ok).toBe(false);
+  });
+});
+
+describe('the middle of a row', () => {
+  const settled = (project: Project, xM: number): Project => {
+    const edit = setRowMiddle(project, 'front', xM);
+    if (!edit.ok) throw new Error(JSON.stringify(edit.reason));
+    return edit.project;
+  };
+
+  it('takes all its seats along, just as dragging the row does, and can be set back', () => {
+    const project = sampleProject();
+    const moved = settled(project, 0.31);
+    expect(moved.rows[0].seats.map(({ xM }) => xM)).toEqual([-0.41, 0.31, 1.03]);
+    const dragged = shiftItems(project, [{ kind: 'row', id: 'front' }], [0.31, 0, 0], true);
+    expect(dragged.ok && dragged.project).toEqual(moved);
+    expect(settled(moved, 0)).toEqual(project);
+    expect(settled(project, rowMiddleM(project.rows[0]))).toBe(project);
+  });
+
+  it('is refused beyond where the walls stop the row, with how far it goes in the person’s units', () => {
+    const project = sampleProject();
+    const edit = setRowMiddle(project, 'front', 30);
+    if (edit.ok || edit.reason.allowed.kind !== 'range') throw new Error('not refused');
+    const { min = 0, max = 0 } = edit.reason.allowed;
+    expect(min).toBeLessThan(0);
+    // The ends of the range are where the row can stand; as they are written, to the centimetre, they are taken.
+    for (const end of [min, max]) {
+      expect(rowMiddleM(settled(project, end).rows[0])).toBeCloseTo(end, 6);
+      expect(rowMiddleM(settled(project, Math.round(end * 100) / 100).rows[0])).toBeCloseTo(end, 2);
+      expect(setRowMiddle(project, 'front', end + Math.sign(end) * 0.02).ok).toBe(false);
+    }
+    expect(refusalText(edit.reason, 'metric', project)).toMatch(
+      /^Front: its middle at 30.00 m\. Allowed: .* m to .* m\.$/,
+    );
+    expect(refusalText(edit.reason, 'imperial', project)).toMatch(/ ft .* to .* in\.$/);
+  });
+
+  it('stays where it is when the row is locked', () => {
+    const project = sampleProject();
+    const [front, back] = project.rows;
+    expect(setRowMiddle({ ...project, rows: [{ ...front, locked: true }, back] }, 'front', 0.2).ok).toBe(false);
   });
 });
 
