@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import type { ItemKind } from '../../src/model/project.ts';
+import { touchDrag } from './hand.ts';
 import { expect, probe, settled, test } from './support.ts';
 
 const violations = async (app: Page) => {
@@ -63,6 +64,29 @@ test('outline and form at a desk: nothing against the accessibility rules, nothi
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  /** Swipes up from the middle of the first of these that is in the sheet until the last one is, or the sheet goes no farther. */
+  const swipeToLast = async (app: Page, things: string): Promise<void> => {
+    const last = app.locator(things).last();
+    const from = await app.locator(things).first().boundingBox();
+    const tabs = await app.getByRole('tablist').boundingBox();
+    if (!from || !tabs) throw new Error('there is nothing to swipe over');
+    const foot = async () => {
+      const box = await last.boundingBox();
+      return (box?.y ?? Number.POSITIVE_INFINITY) + (box?.height ?? 0);
+    };
+    const at = { x: from.x + from.width / 3, y: Math.max(from.y + from.height / 2, tabs.y - 60) };
+    for (let times = 0; times < 14 && (await foot()) > tabs.y; times += 1) await touchDrag(app, at, { x: 0, y: -240 });
+    expect(await foot(), `the last of ${things}`).toBeLessThanOrEqual(tabs.y);
+  };
+
+  test('a swipe over the form and over the outline moves the sheet to its last line', async ({ app }) => {
+    test.slow();
+    await app.getByRole('tab', { name: 'Parameters' }).tap();
+    await swipeToLast(app, '.parameters .field label');
+    await app.getByText('Choose from the outline').tap();
+    await swipeToLast(app, '.outline [role="treeitem"]');
+  });
 
   test('everything can be met by a thumb', async ({ app }) => {
     await app.getByRole('tab', { name: 'Parameters' }).tap();
