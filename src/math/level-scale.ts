@@ -9,7 +9,7 @@ export interface LevelScale {
 const SPAN_DB = { narrow: 24, wide: 36 };
 const SNAP_DB = 3;
 const STEP_DB = 3;
-/** The loudest 25th of a map lies at the mouths of sources and would stretch the scale for all the rest. */
+/** The loudest 25th, of a map at the mouths of sources, would stretch the scale for all the rest. */
 const TOP_SHARE = 0.96;
 /** Nulls, the quietest tenth, would stretch it for all the rest as well. */
 const LOW_SHARE = 0.1;
@@ -44,21 +44,16 @@ export const mapTopDb = (levelsDb: Float32Array, present: number | null): number
 };
 
 /**
- * One scale for a map and the seats' curves shown with it, so that a colour means one level in both: from the higher top of
- * the two 24 dB down, or 36 dB where less would leave more than a tenth of either below its end.
+ * One scale for the seats' curves and every map shown with them, so that a colour means one level in all of them and
+ * keeps its meaning while the frequency is swept: from the seats' top 24 dB down, or 36 dB where less would leave more
+ * than a tenth below its end. A map louder than any seat ever is keeps the scale's end there.
  * @param previous the scale shown before: kept while it still fits
  */
-export const levelScale = (
-  mapDb: Float32Array,
-  seatsDb: readonly Float64Array[],
-  previous: LevelScale | null = null,
-): LevelScale => {
-  const shown = [heard(mapDb), heard(seatsDb.flatMap((levels) => Array.from(levels)))].filter(
-    ({ length }) => length > 0,
-  );
-  if (shown.length === 0) return previous ?? { lowDb: -SPAN_DB.narrow, highDb: 0, stepDb: STEP_DB };
-  const topDb = Math.max(...shown.map((levels) => atShare(levels, TOP_SHARE)));
-  const quietDb = Math.min(...shown.map((levels) => atShare(levels, LOW_SHARE)));
+export const levelScale = (seatsDb: readonly Float64Array[], previous: LevelScale | null = null): LevelScale => {
+  const ascending = heard(seatsDb.flatMap((levels) => Array.from(levels)));
+  if (ascending.length === 0) return previous ?? { lowDb: -SPAN_DB.narrow, highDb: 0, stepDb: STEP_DB };
+  const topDb = atShare(ascending, TOP_SHARE);
+  const quietDb = atShare(ascending, LOW_SHARE);
   const highDb = snapped(topDb, previous?.highDb ?? null);
   const wasWide = previous !== null && previous.highDb - previous.lowDb > SPAN_DB.narrow;
   const slackDb = previous === null ? 0 : wasWide ? -BEYOND_DB : BEYOND_DB;

@@ -29,7 +29,10 @@ export interface RoomsNeed {
   clockMs(): number;
 }
 
-const showProject = ({ document, session }: View, project: Project): void => {
+const showProject = ({ document, session, results }: View, project: Project): void => {
+  // Numbers of the room before are nobody's while those of this one are worked out.
+  const empty = results.getInitialState();
+  results.setState(({ choice }) => ({ ...empty, choice: { ...choice, search: empty.choice.search } }));
   document.actions.load(project);
   session.setState((state) => ({
     ...wholeView(state),

@@ -1,11 +1,17 @@
+import { judge, type Ranges } from '../../analysis/rules/rule.ts';
+import { rules } from '../../analysis/rules/table.ts';
 import type { HeadroomReadout } from '../../proposals/chain.ts';
 import { useDocument, useSession } from '../../state/view.tsx';
 import { SCROLLED_BY_KEYS } from '../bass/plot.ts';
 import { seatShort, seatTitle } from '../naming.ts';
 import { dB } from './figures.tsx';
 
+const BASS_LEVEL_RANGES: Ranges = rules['bass-level-reached'].ranges.living;
+const VERDICT_CLASS = { met: undefined, close: 'is-close', missed: 'is-missed' } as const;
+
+/** Coloured as the finding of this judges it. */
 const Margin = ({ db }: { db: number }) => (
-  <td className={db < 0 ? 'is-short' : undefined}>
+  <td className={VERDICT_CLASS[judge(db, BASS_LEVEL_RANGES)]}>
     {dB(db)}
     {db < 0 && <small>short</small>}
   </td>

@@ -5,12 +5,11 @@ import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { fixed } from '../../words/quantities-length.ts';
 import { useCurrent } from '../hooks.ts';
 import { seatTitle } from '../naming.ts';
-import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb } from './decay-draw.ts';
+import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb, timeTicks } from './decay-draw.ts';
 import { FrequencyPlot } from './FrequencyPlot.tsx';
 import { type PlotFrame, xOf } from './plot.ts';
 
 const STOPS = 24;
-const TIME_PARTS = 5;
 
 /** The colours' meaning, beside the picture's heading. */
 export const DecayLegend = () => {
@@ -46,14 +45,16 @@ export const DecayReading = () => {
   );
 };
 
-const PARTS = Array.from({ length: TIME_PARTS + 1 }, (_, i) => i / TIME_PARTS);
-
 const Times = ({ frame, lastS }: { frame: PlotFrame; lastS: number }) => (
   <g className="plot-grid">
-    {PARTS.map((share) => (
-      <text key={share} x={frame.left - 7} y={frame.top + share * (frame.bottom - frame.top) + 4} textAnchor="end">
-        {fixed(lastS * share, 1)}
-        {share === 1 && ' s'}
+    {timeTicks(lastS).map(({ timeS, text }) => (
+      <text
+        key={text}
+        x={frame.left - 7}
+        y={frame.top + (timeS / lastS) * (frame.bottom - frame.top) + 4}
+        textAnchor="end"
+      >
+        {text}
       </text>
     ))}
   </g>

@@ -1,5 +1,6 @@
 import type { DecayReadout } from '../../analysis/types.ts';
 import { CIVIDIS_BYTES, cividisIndex } from '../../math/cividis.ts';
+import { fixed } from '../../words/quantities-length.ts';
 import { hzOfShare, levelAt } from '../ribbon/levels.ts';
 
 /** Decibels from the top of a decay's scale to its bottom, and between its contours. */
@@ -21,6 +22,30 @@ export const decayAt = (decay: DecayReadout, hz: number, timeS: number): number 
   const count = frequenciesHz.length;
   const at = (r: number) => levelAt(frequenciesHz, Float64Array.from(levelDb.subarray(r * count, (r + 1) * count)), hz);
   return at(row) + (place - row) * (at(row + 1) - at(row));
+};
+
+/** Steps of a time axis, seconds, with the decimals they are written with. */
+const TIME_STEPS = [
+  { stepS: 0.02, decimals: 2 },
+  { stepS: 0.05, decimals: 2 },
+  { stepS: 0.1, decimals: 1 },
+  { stepS: 0.2, decimals: 1 },
+  { stepS: 0.5, decimals: 1 },
+  { stepS: 1, decimals: 0 },
+  { stepS: 2, decimals: 0 },
+  { stepS: 5, decimals: 0 },
+] as const;
+const MOST_TICKS = 6;
+
+/** Round times along a decay's axis, written as they are, the last with its unit. */
+export const timeTicks = (lastS: number): readonly { readonly timeS: number; readonly text: string }[] => {
+  const { stepS, decimals } =
+    TIME_STEPS.find(({ stepS }) => lastS / stepS <= MOST_TICKS) ?? TIME_STEPS[TIME_STEPS.length - 1];
+  const count = Math.floor(lastS / stepS + 1e-6);
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const written = fixed(i * stepS, decimals);
+    return { timeS: i * stepS, text: i === count ? `${written} s` : written };
+  });
 };
 
 const step = (from: number, to: number, x: number): number => {

@@ -5,45 +5,44 @@ import { levelScale, mapTopDb, ownScale, shareOf } from '../../../src/math/level
 const levels = (top: number, span: number) => Float32Array.from({ length: 400 }, (_, i) => top - span * (1 - i / 384));
 const seats = (top: number, span: number) => [Float64Array.from(levels(top, span))];
 
-describe('one scale for map and curves', () => {
-  it('spans 24 dB under the higher top, on whole 3 dB', () => {
-    expect(levelScale(levels(10, 15), [])).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
-    expect(levelScale(levels(10, 15), seats(-3, 6))).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
-    expect(levelScale(levels(-3, 6), seats(10, 15))).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
+describe('one scale for all maps and curves', () => {
+  it('spans 24 dB under the top of all seats, on whole 3 dB', () => {
+    expect(levelScale(seats(10, 15))).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
+    expect(levelScale([...seats(10, 15), ...seats(10, 6)])).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
   });
 
-  it('spans 36 dB where a tenth of the map or of the curves lies lower', () => {
-    expect(levelScale(levels(10, 15), seats(9, 30))).toEqual({ lowDb: -24, highDb: 12, stepDb: 3 });
-    expect(levelScale(levels(-9, 20), seats(10, 15))).toEqual({ lowDb: -24, highDb: 12, stepDb: 3 });
+  it('spans 36 dB where a tenth of the curves lies lower', () => {
+    expect(levelScale(seats(9, 30))).toEqual({ lowDb: -27, highDb: 9, stepDb: 3 });
+    expect(levelScale([...seats(-9, 20), ...seats(10, 15)])).toEqual({ lowDb: -24, highDb: 12, stepDb: 3 });
   });
 
   it('stays while top and depth wander a little and follows when they leave', () => {
-    const first = levelScale(levels(11, 15), []);
-    expect(levelScale(levels(13, 15), [], first)).toBe(first);
-    expect(levelScale(levels(7, 15), [], first)).toBe(first);
-    expect(levelScale(levels(16, 15), [], first).highDb).toBe(18);
-    expect(levelScale(levels(0, 15), [], first).highDb).toBe(0);
+    const first = levelScale(seats(11, 15));
+    expect(levelScale(seats(13, 15), first)).toBe(first);
+    expect(levelScale(seats(7, 15), first)).toBe(first);
+    expect(levelScale(seats(16, 15), first).highDb).toBe(18);
+    expect(levelScale(seats(0, 15), first).highDb).toBe(0);
     // The tenth lies 12 - 11 + 0.9 x 27 = 25.3 dB under the end: alone that asks for 36 dB, after 24 dB not yet.
-    expect(levelScale(levels(11, 27), []).lowDb).toBe(-24);
-    expect(levelScale(levels(11, 27), [], first)).toBe(first);
-    const wide = levelScale(levels(11, 35), [], first);
+    expect(levelScale(seats(11, 27)).lowDb).toBe(-24);
+    expect(levelScale(seats(11, 27), first)).toBe(first);
+    const wide = levelScale(seats(11, 35), first);
     expect(wide.lowDb).toBe(-24);
-    expect(levelScale(levels(11, 24), [], wide)).toBe(wide);
-    expect(levelScale(levels(11, 15), [], wide)).toEqual(first);
+    expect(levelScale(seats(11, 24), wide)).toBe(wide);
+    expect(levelScale(seats(11, 15), wide)).toEqual(first);
   });
 
-  it('is not stretched by the few points at the mouth of a source, by points outside the room, nor by silence', () => {
-    const some = levels(10, 15);
+  it('is not stretched by a few points, by points outside the room, nor by silence', () => {
+    const some = Float64Array.from(levels(10, 15));
     some[399] = 60;
     for (let i = 0; i < 60; i++) some[i] = i % 2 === 0 ? Number.NaN : -300;
-    expect(levelScale(some, [])).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
+    expect(levelScale([some])).toEqual({ lowDb: -12, highDb: 12, stepDb: 3 });
   });
 
   it('keeps the last scale when there is nothing to go by', () => {
     const last = { lowDb: -12, highDb: 12, stepDb: 3 };
-    expect(levelScale(new Float32Array([Number.NaN, -300]), [Float64Array.of(-300)], last)).toBe(last);
-    expect(levelScale(new Float32Array(0), [], last)).toBe(last);
-    expect(levelScale(new Float32Array(0), [])).toEqual({ lowDb: -24, highDb: 0, stepDb: 3 });
+    expect(levelScale([Float64Array.of(Number.NaN, -300)], last)).toBe(last);
+    expect(levelScale([], last)).toBe(last);
+    expect(levelScale([])).toEqual({ lowDb: -24, highDb: 0, stepDb: 3 });
   });
 
   it('places a level on the scale, clamped', () => {

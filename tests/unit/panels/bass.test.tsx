@@ -6,7 +6,7 @@ import { CIVIDIS_BYTES } from '../../../src/math/cividis.ts';
 import { BassPlots } from '../../../src/panels/bass/BassPlots.tsx';
 import { BassTrust } from '../../../src/panels/bass/BassTrust.tsx';
 import { CurvesTable } from '../../../src/panels/bass/CurvesTable.tsx';
-import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb } from '../../../src/panels/bass/decay-draw.ts';
+import { DECAY_SPAN_DB, decayAt, decayPixels, decayTopDb, timeTicks } from '../../../src/panels/bass/decay-draw.ts';
 import { ModeList } from '../../../src/panels/bass/ModeList.tsx';
 import { bandPath, levelPath, plotFrame, xOf, yOf } from '../../../src/panels/bass/plot.ts';
 import { SliceControls } from '../../../src/panels/bass/SliceControls.tsx';
@@ -209,6 +209,18 @@ describe('the picture of a decay as drawn', () => {
     expect(decayTopDb(decay)).toBe(18);
     expect(decayAt(decay, 63, 0.3)).toBeCloseTo(17 - 15, 5);
     expect(decayAt(decay, 20, 1)).toBeCloseTo(-33, 5);
+  });
+
+  it('has round times along its axis, written as they are', () => {
+    expect(timeTicks(1.2).map(({ text }) => text)).toEqual(['0.0', '0.2', '0.4', '0.6', '0.8', '1.0', '1.2 s']);
+    expect(timeTicks(0.75).map(({ timeS }) => timeS)).toEqual([0, 0.2, 0.4, 3 * 0.2]);
+    for (const lastS of [0.08, 0.25, 0.4, 1, 1.23, 3, 7.7, 20]) {
+      const ticks = timeTicks(lastS);
+      expect(ticks.length).toBeGreaterThan(2);
+      expect(ticks.length).toBeLessThanOrEqual(7);
+      for (const { timeS, text } of ticks) expect(Number.parseFloat(text)).toBeCloseTo(timeS, 9);
+      expect(ticks[ticks.length - 1].timeS).toBeLessThanOrEqual(lastS + 1e-6);
+    }
   });
 
   it('has at a row the colour of its level', () => {

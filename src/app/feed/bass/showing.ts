@@ -64,11 +64,9 @@ const resultsOf = (view: View, kept: Kept, wanted: Wanted): Results => {
     );
     found.trouble = null;
   }
-  const slice = (found.slice ?? shown.slice)?.value;
-  const bass = (found.bass ?? shown.bass)?.value;
-  if (slice && bass && (slice !== shown.slice?.value || bass !== shown.bass?.value))
+  const bass = found.bass?.value;
+  if (bass && bass !== shown.bass?.value)
     found.scale = levelScale(
-      slice.levelDb,
       bass.seats.map(({ levelDb }) => levelDb),
       shown.scale,
     );
