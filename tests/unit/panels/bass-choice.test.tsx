@@ -106,10 +106,10 @@ describe('the search', () => {
         <Improve />
       </ChoiceActionsProvider>,
     );
-    expect(host.textContent).toContain('counts for 0.15 dB of it, a dB louder from each for 0.05 dB');
+    expect(host.textContent).toContain('counts as 0.15 dB more even, 1 dB louder as 0.05 dB');
     press(host, 'Even and flat');
     press(host, '2');
-    expect(host.textContent).toContain('counts for 0.60 dB of it');
+    expect(host.textContent).toContain('counts as 0.60 dB more even');
     const button = [...host.querySelectorAll('button')].find(({ textContent }) => textContent === 'Improve');
     if (!button) throw new Error('no button');
     click(button);
