@@ -53,5 +53,6 @@ export const whys: Readonly<Record<RuleId, string>> = {
   'chairs-overlap': 'Two chairs cannot stand in the same place.',
   'things-overlap': 'Two things cannot stand in the same place.',
   'outside-room': 'What reaches through a wall will not fit, unless it is meant to be built in.',
+  'picture-fits': 'What is wider or higher than its wall cannot be hung, and nobody sees the part beyond it.',
   'caution-overhead': 'What hangs over heads must not come down.',
 };

@@ -1,12 +1,13 @@
 import { distance, type Vec3 } from '../../math/vec3.ts';
 import type { ItemRef } from '../../model/project.ts';
 import { type RoomShape, roomShape } from '../../model/room/shape.ts';
+import { pictureFace } from '../../shapes/picture.ts';
 import { bodyBoxes, depthInto } from './boxes.ts';
-import { type Context, loudspeakerRef, seatRef } from './context.ts';
+import { type Context, loudspeakerRef, pictureRef, seatRef } from './context.ts';
 import { footprintBounds, footprintDepth, footprints } from './footprints.ts';
 import type { Measurement } from './rule.ts';
 
-type PlaceRule = 'chairs-overlap' | 'things-overlap' | 'outside-room' | 'caution-overhead';
+type PlaceRule = 'chairs-overlap' | 'things-overlap' | 'outside-room' | 'picture-fits' | 'caution-overhead';
 
 /** Less than this is a matter of drawing, not of carpentry. */
 const NOTICED_M = 0.01;
@@ -82,6 +83,22 @@ const outside = (context: Context): Measurement<PlaceRule>[] => {
   return [...bodies, ...seats].filter(({ value }) => value > NOTICED_M);
 };
 
+/** Points of the picture that are asked for the room round them, in halves of its width and of its height. */
+const ACROSS = [-1, -0.5, 0, 0.5, 1];
+
+/** How far the lit face reaches through the walls or the ceiling: as far as that point of it that lies farthest outside. */
+const picture = (context: Context): Measurement<PlaceRule>[] => {
+  const room = roomShape(context.project);
+  const { centreM, widthM, heightM } = pictureFace(context.project);
+  const [x, y, z] = centreM;
+  if (room.contains(centreM, [widthM / 2, heightM / 2, 0])) return [];
+  const points = ACROSS.flatMap((i) => ACROSS.map((j): Vec3 => [x + (i * widthM) / 2, y + (j * heightM) / 2, z]));
+  const value = Math.max(...points.map((point) => distance(point, room.nearestInside(point))));
+  if (value <= NOTICED_M) return [];
+  const facts = { widthM, heightM };
+  return [{ rule: 'picture-fits', seat: null, item: null, value, causes: [pictureRef], facts }];
+};
+
 /** Anything heavy fixed above heads: loudspeakers in or on the ceiling, a projector. */
 const overhead = (context: Context): Measurement<PlaceRule>[] => {
   const { loudspeakers, picture } = context.project;
@@ -101,10 +118,11 @@ const overhead = (context: Context): Measurement<PlaceRule>[] => {
   ];
 };
 
-/** Odd but possible: things in one another or through a wall; and what hangs overhead. */
+/** Odd but possible: things in one another or through a wall, the picture too; and what hangs overhead. */
 export const measurePlace = (context: Context): Measurement<PlaceRule>[] => [
   ...chairs(context),
   ...things(context),
   ...outside(context),
+  ...picture(context),
   ...overhead(context),
 ];

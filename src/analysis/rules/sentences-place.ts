@@ -38,6 +38,10 @@ export const placeSentences: Readonly<Record<keyof typeof placeRules, Sentence>>
     `${textFact(finding, 'name')} and ${textFact(finding, 'other')} stand ${lengthOf(finding, say)} into one another.`,
   'outside-room': (finding, say) =>
     `${finding.seat === null ? textFact(finding, 'name') : `The chair of ${seatOf(finding, say)}`} reaches ${lengthOf(finding, say)} through a wall, the floor or the ceiling.`,
+  'picture-fits': (finding, say) => {
+    const [width, height] = ['widthM', 'heightM'].map((name) => say.length(numberFact(finding, name)));
+    return `The picture, ${width} wide and ${height} high, reaches ${lengthOf(finding, say)} through a wall or the ceiling.${advice(finding, 'Make it smaller, or hang it elsewhere.')}`;
+  },
   'caution-overhead': (finding) => {
     const count = numberFact(finding, 'loudspeakers');
     const things = [

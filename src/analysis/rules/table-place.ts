@@ -51,6 +51,13 @@ export const placeRules = {
     source: 'geometry',
     ranges: inEverySet([null, 0], [null, 0.05]),
   },
+  'picture-fits': {
+    title: 'Picture within the walls',
+    unit: 'm',
+    weight: 88,
+    source: 'geometry',
+    ranges: inEverySet([null, 0], [null, 0.05]),
+  },
   'caution-overhead': {
     title: 'Things overhead',
     unit: '',

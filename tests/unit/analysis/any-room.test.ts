@@ -65,6 +65,37 @@ describe('a seat in an L', () => {
   });
 });
 
+describe('the picture', () => {
+  const past = (room: object, picture: object): number | null | undefined =>
+    of(plain({ room, picture, ...seats(['a', 0, 2.5]) })).find(({ rule }) => rule === 'picture-fits')?.value;
+  const screen = { kind: 'screen', offFrontWallM: 0.05 };
+
+  it('is found where it reaches through a wall or a slope, by how far its farthest corner is outside', () => {
+    const box = { plan: { shape: 'rectangle', widthM: 4.6, lengthM: 5 }, ceiling: { shape: 'flat', heightM: 2.5 } };
+    expect(past(box, { ...screen, widthM: 4.6, aspect: 4, bottomM: 0.6 })).toBeUndefined();
+    // 6 m in a room of 4.6 m: 0.7 m at either side; moved 0.2 m to the right 0.9 m there.
+    expect(past(box, { ...screen, widthM: 6, aspect: 4, bottomM: 0.6 })).toBeCloseTo(0.7, 9);
+    expect(past(box, { ...screen, widthM: 6, aspect: 4, bottomM: 0.6, centreXM: 0.2 })).toBeCloseTo(0.9, 9);
+    // 2 m high from 0.6 m up: 0.1 m through a ceiling of 2.5 m.
+    expect(past(box, { ...screen, widthM: 4, aspect: 2, bottomM: 0.6 })).toBeCloseTo(0.1, 9);
+    // Under the slope, which is 2.6 - 0.3 * 1.4 / 1.3 = 2.277 m high at 1.2 m: a corner 2.5 m up is 0.223 m too high, which
+    // is 0.223 * 1.3 / hypot(1.3, 1.4) = 0.152 m square to the slope.
+    expect(past(ATTIC, { ...screen, widthM: 2.4, aspect: 2, bottomM: 1 })).toBeUndefined();
+    const highM = 2.5 - (2.6 - (0.3 * 1.4) / 1.3);
+    const squareM = (highM * 1.3) / Math.hypot(1.3, 1.4);
+    expect(past(ATTIC, { ...screen, widthM: 2.4, aspect: 2, bottomM: 1.3 })).toBeCloseTo(squareM, 9);
+  });
+
+  it('is missed, and told with its size', () => {
+    const box = { plan: { shape: 'rectangle', widthM: 4.6, lengthM: 5 }, ceiling: { shape: 'flat', heightM: 4 } };
+    const room = plain({ room: box, picture: { ...screen, widthM: 12, aspect: 4, bottomM: 0.6 } });
+    const [first] = of(room).filter(({ rule }) => rule === 'picture-fits');
+    expect(first.verdict).toBe('missed');
+    expect(first.text).toMatch(/^The picture, 12.00 m wide and 3.00 m high, reaches 3.70 m through a wall/);
+    expect(first.causes).toEqual([{ kind: 'picture', id: 'picture' }]);
+  });
+});
+
 describe('things in an L', () => {
   const withObject = (minM: number[], maxM: number[]) =>
     plain({ room: { ...ELL, objects: [{ id: 'chest', kind: 'box', minM, maxM }] }, ...seats(['a', 0, 2.5]) });
