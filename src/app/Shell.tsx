@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useAppActions } from '../panels/actions.ts';
 import { useMedia } from '../panels/hooks.ts';
 import { DropZone } from '../panels/notices/DropZone.tsx';
@@ -14,7 +14,9 @@ import { useSession, useView } from '../state/view.tsx';
 import { DeskShell } from './DeskShell.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { PocketShell } from './PocketShell.tsx';
+import { focusRegion } from './regions.ts';
 import { KEY_GROUPS, useShortcuts } from './shortcuts.ts';
+import { useFocusKept } from './useFocusKept.ts';
 import './theme.css';
 import './shell.css';
 
@@ -33,6 +35,12 @@ export const Shell = () => {
     [view, actions],
   );
   useShortcuts(reach, sheet !== null);
+  useFocusKept();
+  const [opened, setOpened] = useState(0);
+  // The sheet the room was opened from is gone, and the focus with it: it goes to the first line of what was opened.
+  useEffect(() => {
+    if (opened > 0) void (focusRegion('outline') || focusRegion('tabs') || focusRegion('room'));
+  }, [opened]);
   return (
     <main className={pocket ? 'shell is-pocket' : 'shell'}>
       <div className="stage">
@@ -49,7 +57,15 @@ export const Shell = () => {
       {pocket ? <PocketShell onSheet={setSheet} /> : <DeskShell onSheet={setSheet} />}
       {sheet === 'keys' && <KeysSheet groups={KEY_GROUPS} onClose={() => setSheet(null)} />}
       {sheet === 'cautions' && <CautionsSheet onClose={() => setSheet(null)} />}
-      {sheet === 'rooms' && <RoomsSheet onClose={() => setSheet(null)} />}
+      {sheet === 'rooms' && (
+        <RoomsSheet
+          onClose={() => setSheet(null)}
+          onOpened={() => {
+            setSheet(null);
+            setOpened((times) => times + 1);
+          }}
+        />
+      )}
       <Announcer />
       <DropZone />
     </main>

@@ -7,6 +7,7 @@ import { itemActions } from '../panels/useItemActions.ts';
 import { chosenItems } from '../state/chosen.ts';
 import { type LightPreset, type SessionState, wholeView } from '../state/session.ts';
 import type { View } from '../state/view.tsx';
+import { focusNextRegion, focusRightColumn } from './regions.ts';
 
 /** What a key may reach. */
 export interface Reach {
@@ -20,7 +21,10 @@ interface Shortcut {
   /** As KeyboardEvent.key in lower case; with `ctrl`, Control or Command is held. */
   readonly keys: readonly string[];
   readonly ctrl?: boolean;
+  /** Left out, a plain key means the same with Shift and without; one with `ctrl` goes without. */
   readonly shift?: boolean;
+  /** Writes no letter, so it is heard while someone is writing. */
+  readonly always?: boolean;
   readonly shown: readonly string[];
   readonly does: string;
   run(reach: Reach): void;
@@ -88,10 +92,28 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       {
         keys: ['escape'],
         shown: ['Esc'],
-        does: 'Stand up; put out the spotlight; choose nothing',
-        run: session(({ mode, spotlight }) =>
-          spotlight ? { spotlight: null } : mode === 'sit' ? { mode: 'overlook' } : { selection: null },
-        ),
+        does: 'Bring the panels back; put out the spotlight; stand up; choose nothing',
+        run: session(({ mode, spotlight, stageCleared }) => {
+          if (stageCleared) return { stageCleared: false };
+          if (spotlight) return { spotlight: null };
+          return mode === 'sit' ? { mode: 'overlook' } : { selection: null };
+        }),
+      },
+      {
+        keys: ['f6'],
+        shift: false,
+        always: true,
+        shown: ['F6'],
+        does: 'To the next part of the page: top line, outline, form, room, right column, seat plan, ribbon',
+        run: () => focusNextRegion(1),
+      },
+      {
+        keys: ['f6'],
+        shift: true,
+        always: true,
+        shown: ['Shift', 'F6'],
+        does: 'To the part before',
+        run: () => focusNextRegion(-1),
       },
     ],
   },
@@ -183,7 +205,11 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         keys: ['f'],
         shown: ['F'],
         does: 'Seat card, bass, subwoofers, findings',
-        run: session(({ rightColumn }) => ({ rightColumn: following(COLUMNS, rightColumn) })),
+        run: ({ view }) => {
+          const rightColumn = following(COLUMNS, view.session.getState().rightColumn);
+          view.session.setState({ rightColumn });
+          focusRightColumn(rightColumn);
+        },
       },
       {
         keys: ['k'],
@@ -222,13 +248,15 @@ const writing = (target: EventTarget | null): boolean =>
 /** The shortcut a key press means, or undefined. Plain keys mean nothing while someone is writing. */
 export const shortcutFor = (event: KeyboardEvent): Shortcut | undefined => {
   const ctrl = event.ctrlKey || event.metaKey;
-  if (event.altKey || (!ctrl && writing(event.target))) return undefined;
+  if (event.altKey) return undefined;
+  const writes = !ctrl && writing(event.target);
   const key = event.key.toLowerCase();
   return GROUPS.flatMap(({ shortcuts }) => shortcuts).find(
     (one) =>
       one.keys.includes(key) &&
+      (one.always || !writes) &&
       (one.ctrl ?? false) === ctrl &&
-      (one.ctrl ? (one.shift ?? false) === event.shiftKey : true),
+      (one.shift ?? (one.ctrl ? false : event.shiftKey)) === event.shiftKey,
   );
 };
 

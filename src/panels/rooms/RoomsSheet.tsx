@@ -102,8 +102,14 @@ const Demos = ({ rooms, onDone }: KeptListProps) => {
   );
 };
 
+interface RoomsSheetProps {
+  onClose(): void;
+  /** A room was opened: the sheet is done with. */
+  onOpened(): void;
+}
+
 /** Where rooms come from and where they are kept. */
-export const RoomsSheet = ({ onClose }: { onClose(): void }) => {
+export const RoomsSheet = ({ onClose, onOpened }: RoomsSheetProps) => {
   const actions = useAppActions();
   if (!actions) return null;
   const { rooms } = actions;
@@ -112,18 +118,18 @@ export const RoomsSheet = ({ onClose }: { onClose(): void }) => {
       <div className="rooms">
         <section>
           <h3>An empty room</h3>
-          <BeginForm onBegin={(lengths) => void rooms.begin(lengths).then(onClose)} />
+          <BeginForm onBegin={(lengths) => void rooms.begin(lengths).then(onOpened)} />
         </section>
         <section>
           <h3>Ready-made rooms to try</h3>
-          <Demos rooms={rooms} onDone={onClose} />
+          <Demos rooms={rooms} onDone={onOpened} />
         </section>
         <section>
           <h3>Kept in this browser</h3>
-          <KeptList rooms={rooms} onDone={onClose} />
+          <KeptList rooms={rooms} onDone={onOpened} />
         </section>
         <p className="rooms-foot">
-          <button type="button" className="sheet-word" onClick={() => void rooms.copy().then(onClose)}>
+          <button type="button" className="sheet-word" onClick={() => void rooms.copy().then(onOpened)}>
             Go on with a copy of this room
           </button>
           <button

@@ -21,6 +21,33 @@ describe('shortcuts', () => {
     expect(run('b').slice.shown).toBe(false);
   });
 
+  it('brings the panels back by Escape before anything else', () => {
+    const view = plausibleView();
+    const press = (key: string) =>
+      shortcutFor(pressed(key))?.run({
+        view,
+        actions: null,
+        showKeys: () => undefined,
+        showRooms: () => undefined,
+      });
+    view.session.setState({ stageCleared: true, selection: { kind: 'row', id: 'front' } });
+    press('Escape');
+    expect(view.session.getState()).toMatchObject({ stageCleared: false, selection: { kind: 'row', id: 'front' } });
+    press('Escape');
+    expect(view.session.getState().selection).toBeNull();
+  });
+
+  it('tells F6 from Shift and F6, and hears both while someone writes', () => {
+    const input = document.createElement('input');
+    document.body.append(input);
+    const found: unknown[] = [];
+    input.addEventListener('keydown', (event) => {
+      found.push(shortcutFor(event)?.shown.join(' '));
+    });
+    for (const shiftKey of [false, true]) input.dispatchEvent(pressed('F6', { shiftKey, bubbles: true }));
+    expect(found).toEqual(['F6', 'Shift F6']);
+  });
+
   it('tells undo from redo and leaves the browser’s other keys alone', () => {
     expect(shortcutFor(pressed('z', { ctrlKey: true }))?.does).toBe('Undo');
     expect(shortcutFor(pressed('Z', { ctrlKey: true, shiftKey: true }))?.does).toBe('Redo');
