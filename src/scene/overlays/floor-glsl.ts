@@ -63,8 +63,9 @@ export const FRAGMENT = /* glsl */ `
     float slope = fwidth(value);
     float share = clamp((value - range.x) / (range.y - range.x), 0.0, 1.0);
     vec3 map = texelFetch(table, ivec2(int(floor(share * 255.0 + 0.5)), 0), 0).rgb;
-    // Under the scale's low end all is one colour: contours there would trace the grid inside a null.
-    float line = step(range.x, value) * contour(value, slope);
+    // Under the scale's low end all is one colour and the contours alone go on; far under it they would trace the grid
+    // inside a null.
+    float line = step(range.x - 4.0 * stepBetween, value) * contour(value, slope);
     #ifdef SIGNED
       bool dark = abs(share - 0.5) < 0.3;
     #else
