@@ -99,8 +99,9 @@ const RightColumn = () => {
           onChoose={(rightColumn) => session.setState({ rightColumn })}
         />
       </div>
-      <div className="column-scroll scrolls">
-        <ErrorBoundary key={shown} of={COLUMN_NAMES[shown]}>
+      {/* Each begins at its top: what was scrolled before is another thing. */}
+      <div key={shown} className="column-scroll scrolls">
+        <ErrorBoundary of={COLUMN_NAMES[shown]}>
           {shown === 'seat' && <SeatCard />}
           {shown === 'bass' && <BassColumn />}
           {shown === 'subwoofers' && <SubwooferChoice />}

@@ -20,6 +20,7 @@ import { History, type SheetName } from '../panels/top/TopLine.tsx';
 import { useDocument, useSession, useView } from '../state/view.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { useFormShown } from './useFormShown.ts';
+import { useKeptScroll } from './useKeptScroll.ts';
 import { useStageInsets } from './useStageInsets.ts';
 
 const TABS = [
@@ -92,11 +93,13 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
   const tabs = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const scroll = useRef<HTMLDivElement>(null);
+  const { onScroll, toTop } = useKeptScroll(tab, scroll);
+  const [outlined, setOutlined] = useState(false);
   const selection = useSession((state) => state.selection);
   // What is chosen in the room is read from its beginning; who goes down the outline stays where they are.
   useEffect(() => {
-    if (selection && !document.activeElement?.closest('.outline')) scroll.current?.scrollTo(0, 0);
-  }, [selection]);
+    if (selection && !document.activeElement?.closest('.outline')) toTop();
+  }, [selection, toTop]);
   useFormShown(tab === 'parameters' && !cleared);
   const size = useSize(sheet);
   useStageInsets({
@@ -137,14 +140,24 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         </button>
       )}
       <div className="pocket-sheet" ref={sheet} hidden={cleared}>
-        <div className="pocket-scroll scrolls" ref={scroll} role="tabpanel" aria-labelledby={`tab-${tab}`}>
+        <div
+          className="pocket-scroll scrolls"
+          ref={scroll}
+          role="tabpanel"
+          aria-labelledby={`tab-${tab}`}
+          onScroll={onScroll}
+        >
           <ErrorBoundary key={tab} of="this sheet">
             {tab === 'seat' && <SeatTab wide={wide} />}
             {tab === 'floor' && <FloorTab roomy={roomy} onSheet={onSheet} />}
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>
-                <details className="pocket-outline">
+                <details
+                  className="pocket-outline"
+                  open={outlined}
+                  onToggle={({ currentTarget }) => setOutlined(currentTarget.open)}
+                >
                   <summary>Choose from the outline</summary>
                   <Outline />
                 </details>

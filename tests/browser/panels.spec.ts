@@ -88,6 +88,33 @@ test.describe('on a phone', () => {
     await swipeToLast(app, '.outline [role="treeitem"]');
   });
 
+  test('each tab opens at its top, and again where it was left', async ({ app }) => {
+    const down = () => app.locator('.pocket-scroll').evaluate((box) => box.scrollTop);
+    const tab = (name: string) => app.getByRole('tab', { name }).tap();
+    const sheet = await app.locator('.pocket-sheet').boundingBox();
+    if (!sheet) throw new Error('there is no sheet');
+    await tab('Findings');
+    await touchDrag(app, { x: 40, y: sheet.y + sheet.height - 80 }, { x: 0, y: -240 });
+    await expect.poll(down).toBeGreaterThan(100);
+    await app.waitForFunction(() => {
+      const box = document.querySelector('.pocket-scroll');
+      return new Promise((still) => {
+        const before = box?.scrollTop;
+        setTimeout(() => still(box?.scrollTop === before), 200);
+      });
+    });
+    const left = await down();
+    await tab('Floor');
+    expect(await down()).toBe(0);
+    await tab('Parameters');
+    expect(await down()).toBe(0);
+    await tab('Findings');
+    expect(await down()).toBe(left);
+    // What is chosen in the room is read from its beginning.
+    await choose(app, 'subwoofer', 'S1');
+    await expect.poll(down).toBe(0);
+  });
+
   test('everything can be met by a thumb', async ({ app }) => {
     await app.getByRole('tab', { name: 'Parameters' }).tap();
     await app.getByText('Choose from the outline').tap();
@@ -105,6 +132,18 @@ test.describe('on a phone', () => {
     expect(await violations(app)).toEqual([]);
     expect(await tooSmall(app, 44)).toEqual([]);
   });
+});
+
+test('each part of the right column opens at its top', async ({ app }) => {
+  const column = app.locator('.column-scroll');
+  const down = () => column.evaluate((box) => box.scrollTop);
+  const part = (word: string) => app.locator('.column-tabs label', { hasText: word }).click();
+  await part('Findings');
+  await column.hover();
+  await app.mouse.wheel(0, 600);
+  await expect.poll(down).toBeGreaterThan(100);
+  await part('Bass');
+  expect(await down()).toBe(0);
 });
 
 test('dials turn the document and follow it', async ({ app }) => {

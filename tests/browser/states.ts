@@ -72,6 +72,8 @@ const menu = (pocket: boolean, name: 'Add' | 'History'): PageState => ({
   async leave(app) {
     await app.keyboard.press('Escape');
     await app.locator('.add-menu').waitFor({ state: 'detached' });
+    // The outline stays open until it is closed: the forms that follow are to be seen.
+    await app.evaluate(() => document.querySelector('.pocket-outline')?.removeAttribute('open'));
     await probe(app, ({ view }) => view.document.actions.undo());
   },
 });
