@@ -92,7 +92,7 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       {
         keys: ['escape'],
         shown: ['Esc'],
-        does: 'Bring the panels back; put out the spotlight; stand up; choose nothing',
+        does: 'Bring the panels back; stop showing what a finding is about; stand up; choose nothing',
         run: session(({ mode, spotlight, stageCleared }) => {
           if (stageCleared) return { stageCleared: false };
           if (spotlight) return { spotlight: null };

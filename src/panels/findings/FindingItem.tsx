@@ -63,7 +63,7 @@ export const FindingItem = ({ finding }: { finding: Finding }) => {
         </details>
         {finding.causes.length > 0 && (
           <button type="button" className="word-button is-brass" aria-pressed={lit} onClick={show}>
-            {lit ? 'Put out' : 'Show me'}
+            {lit ? 'Stop showing' : 'Show me'}
           </button>
         )}
       </div>

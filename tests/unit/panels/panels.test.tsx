@@ -57,6 +57,10 @@ describe('findings', () => {
     expect(mode).toBe('overlook');
     expect(spotlight?.findingId).toBe(show?.closest<HTMLElement>('[data-finding]')?.dataset.finding);
     expect(first?.textContent).toMatch(/Source: \S/);
+    expect(show?.textContent).toBe('Stop showing');
+    if (show) click(show);
+    expect(view.session.getState().spotlight).toBeNull();
+    expect(show?.textContent).toBe('Show me');
   });
 });
 
