@@ -44,8 +44,12 @@ const FINGER_PX = 32;
 const RISE = 292;
 const TALL_RISE = 400;
 
-const FIRST_LINE =
-  'Drag a sofa, a loudspeaker or a subwoofer to move it; sit in any chair of the plan below; drag along the ribbon to sweep the bass.';
+const FIRST_LINE = {
+  mouse:
+    'Drag a sofa, a loudspeaker or a subwoofer to move it; double-click a chair of the plan below to sit in it; drag along the ribbon to sweep the bass.',
+  finger:
+    'Tap a sofa, a loudspeaker or a subwoofer, then drag its handle; tap a chair of the plan below, then “Sit here”; drag along the ribbon to sweep the bass.',
+} as const;
 
 interface ColumnProps {
   readonly side: 'left' | 'right';
@@ -197,7 +201,7 @@ export const DeskShell = ({ onSheet }: { onSheet(name: SheetName): void }) => {
         <Notices />
         <Told />
       </div>
-      <div className="float is-low">{!bassSheet && <FirstVisit says={FIRST_LINE} />}</div>
+      <div className="float is-low">{!bassSheet && <FirstVisit says={FIRST_LINE[finger ? 'finger' : 'mouse']} />}</div>
       {/* Between the curves and the top of a low window there is room for the room alone; the ribbon has its own scale. */}
       {(tall || !bassSheet) && <SliceLegend />}
       {bassSheet && (

@@ -4,6 +4,7 @@ import { PocketChoice } from '../panels/bass-choice/PocketChoice.tsx';
 import { SeatCard } from '../panels/card/SeatCard.tsx';
 import { Findings } from '../panels/findings/Findings.tsx';
 import { useMedia } from '../panels/hooks.ts';
+import { Icon } from '../panels/marks/Icon.tsx';
 import { FirstVisit } from '../panels/notices/FirstVisit.tsx';
 import { Notices } from '../panels/notices/Notices.tsx';
 import { OnlyShown } from '../panels/notices/OnlyShown.tsx';
@@ -32,17 +33,35 @@ const TABS = [
 type Tab = (typeof TABS)[number]['id'];
 
 const TOP = 52;
-/** Here the line over the scene holds the rooms as well; on a narrow one they are in the sheet. */
+/** Here the line over the scene has room for a word for the rooms; on a narrow one the room's name opens them. */
 const ROOMY = '(min-width: 600px)';
-const FIRST_LINE = 'Drag a sofa, a loudspeaker or a subwoofer to move it. Tap a chair of the plan, then “Sit here”.';
+const FIRST_LINE =
+  'Tap a sofa, a loudspeaker or a subwoofer, then drag its handle. Tap a chair of the plan, then “Sit here”.';
 /** Chairs of the plan are at least this far apart. */
 const FINGER_PX = 32;
 
-const RoomsButton = ({ onSheet }: { onSheet(name: SheetName): void }) => (
-  <button type="button" className="word-button is-brass" onClick={() => onSheet('rooms')}>
-    Rooms
-  </button>
-);
+interface RoomNameProps {
+  readonly name: string;
+  readonly roomy: boolean;
+  onRooms(): void;
+}
+
+const RoomName = ({ name, roomy, onRooms }: RoomNameProps) =>
+  roomy ? (
+    <>
+      <h1>{name}</h1>
+      <button type="button" className="word-button is-brass" onClick={onRooms}>
+        Rooms
+      </button>
+    </>
+  ) : (
+    <h1>
+      <button type="button" className="pocket-room" aria-label={`Rooms: ${name}`} onClick={onRooms}>
+        <span className="pocket-room-name">{name}</span>
+        <Icon name="down" />
+      </button>
+    </h1>
+  );
 
 const SeatTab = ({ wide }: { wide: boolean }) => {
   const box = useRef<HTMLDivElement>(null);
@@ -62,7 +81,7 @@ const SeatTab = ({ wide }: { wide: boolean }) => {
   );
 };
 
-const FloorTab = ({ roomy, onSheet }: { readonly roomy: boolean; onSheet(name: SheetName): void }) => {
+const FloorTab = ({ onSheet }: { onSheet(name: SheetName): void }) => {
   return (
     <>
       <div className="pocket-ribbon">
@@ -74,7 +93,6 @@ const FloorTab = ({ roomy, onSheet }: { readonly roomy: boolean; onSheet(name: S
       <LightChoice />
       <div className="pocket-file">
         <ClearButton />
-        {!roomy && <RoomsButton onSheet={onSheet} />}
         <FileButtons onSheet={onSheet} />
       </div>
     </>
@@ -119,8 +137,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
   return (
     <div className="pocket">
       <header className="pocket-top">
-        <h1>{name}</h1>
-        {roomy && <RoomsButton onSheet={onSheet} />}
+        <RoomName name={name} roomy={roomy} onRooms={() => onSheet('rooms')} />
         {(roomy || touched) && (
           <div className="pocket-history">
             <History />
@@ -149,7 +166,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
         >
           <ErrorBoundary key={tab} of="this sheet">
             {tab === 'seat' && <SeatTab wide={wide} />}
-            {tab === 'floor' && <FloorTab roomy={roomy} onSheet={onSheet} />}
+            {tab === 'floor' && <FloorTab onSheet={onSheet} />}
             {tab === 'findings' && <Findings />}
             {tab === 'parameters' && (
               <>

@@ -104,8 +104,10 @@ test.describe('on a phone', () => {
   test('the sofa is moved by touch', async ({ app }) => {
     test.slow();
     const person = new Person(app);
-    await person.tap('Floor', app.getByRole('tab', { name: 'Floor' }));
-    await person.tap('Rooms', app.getByRole('button', { name: 'Rooms' }));
+    await person.tap(
+      'the name of the room',
+      app.getByRole('heading', { level: 1 }).getByRole('button', { name: 'Rooms' }),
+    );
     await person.tap(SOFA_ROOM, app.getByRole('button', { name: SOFA_ROOM }));
     await opens(app);
     await isToBePutRight(app);

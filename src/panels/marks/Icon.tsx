@@ -3,6 +3,7 @@ const PATHS = {
   redo: 'm10 2 3.5 3.5L10 9m3.2-3.5H6a3.75 3.75 0 0 0 0 7.5h3.5',
   left: 'M10 3 5 8l5 5',
   right: 'm6 3 5 5-5 5',
+  down: 'm3 6 5 5 5-5',
   close: 'm3.5 3.5 9 9m0-9-9 9',
   lamp: 'M5 2h6l2.5 6h-11zM8 8v5.5M5.5 13.5h5',
 } as const;
