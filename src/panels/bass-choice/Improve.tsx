@@ -185,25 +185,24 @@ export const Improve = () => {
         <input type="checkbox" checked={drives} onChange={(event) => setDrives(event.target.checked)} />
         Set gain, delay and polarity too
       </label>
-      {running ? (
+      {running && (
         <div className="choice-progress">
           <progress max={1} value={share} aria-label="Search" />
           <p>
             {search.progress ? doingText(search.progress.doing) : ''}, {Math.round(share * 100)} %
           </p>
-          <button type="button" className="word-button is-brass" onClick={() => actions.stopImproving()}>
-            Stop
-          </button>
         </div>
-      ) : (
-        <button
-          type="button"
-          className="word-button is-brass"
-          onClick={() => actions.improve(goalFor(count, aim, drives))}
-        >
-          Improve
-        </button>
       )}
+      {/* One button, whatever it does just now: it keeps the focus. A key held down presses it once. */}
+      <button
+        type="button"
+        className="word-button is-brass"
+        data-improves
+        onKeyDown={(event) => event.repeat && event.key === 'Enter' && event.preventDefault()}
+        onClick={() => (running ? actions.stopImproving() : actions.improve(goalFor(count, aim, drives)))}
+      >
+        {running ? 'Stop' : 'Improve'}
+      </button>
       {search.status === 'failed' && <p className="waiting">That did not come to an end. Try it again.</p>}
       {search.result && search.searched && <Results result={search.result} searched={search.searched} />}
     </section>
