@@ -40,10 +40,9 @@ export const AddMenu = ({ ref, onAdded }: MenuProps) => {
     setOpen(false);
     button.current?.focus();
   };
-  const pick = ({ id: what, word, note, add }: Addition) => {
+  const pick = ({ word, label = word.toLowerCase(), add }: Addition) => {
     setOpen(false);
-    const channel = note !== undefined && note === what;
-    const made = actions.add(`Add ${channel ? `loudspeaker ${word}` : word.toLowerCase()}`, add);
+    const made = actions.add(`Add ${label}`, add);
     if (made) onAdded();
     else button.current?.focus();
   };

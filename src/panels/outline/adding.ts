@@ -18,6 +18,8 @@ export interface Addition {
   readonly word: string;
   /** Said at the right of the menu's line. */
   readonly note?: string;
+  /** What it is called in the history, where that is not the word in lower case. */
+  readonly label?: string;
   add(project: Project): Added;
 }
 
@@ -58,14 +60,36 @@ const object = (kind: ObjectKind, word: string): Addition => ({
   add: (project) => addObject(project, kind),
 });
 
-/** Loudspeakers by their ITU-R BS.2051 label, those that are not there yet first. */
+/** How far round a loudspeaker stands, degrees from the front, up to and with these. */
+const DEPTHS = [
+  [45, 'front'],
+  [60, 'wide'],
+  [90, 'side'],
+  [110, 'surround'],
+  [180, 'rear'],
+] as const;
+
+/** Where a loudspeaker stands by its ITU-R BS.2051 label, in words: the label counts its angles the other way round. */
+const standsAt = (channel: string): string => {
+  const [, layer, sign, degrees] = /^([MUT])([+-])(\d{3})$/.exec(channel) ?? [];
+  if (layer === undefined) return channel;
+  if (layer === 'T') return 'overhead';
+  const azimuth = Number(degrees);
+  const [, depth] = DEPTHS.find(([up]) => azimuth <= up) ?? [180, 'rear'];
+  const side = azimuth === 0 || azimuth === 180 ? 'centre' : sign === '+' ? 'left' : 'right';
+  if (layer === 'U') return `top ${depth} ${side}`;
+  return side === 'centre' ? `${depth} ${side}` : `${side} ${depth}`;
+};
+
+/** Loudspeakers that are not there yet. */
 const loudspeakers = (project: Project): readonly Addition[] => {
   const there = new Set(project.loudspeakers.map(({ channel }) => channel));
   const missing = OFFERED_CHANNELS.filter((channel) => !there.has(channel));
   return missing.map((channel) => ({
     id: channel,
     word: tradeName(channel),
-    note: channel,
+    note: standsAt(channel),
+    label: `loudspeaker ${tradeName(channel)}`,
     add: (from) => addLoudspeaker(from, channel),
   }));
 };
