@@ -1,4 +1,5 @@
-import { lazy, Suspense, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react';
+import { isLocked } from '../../model/items.ts';
 import { useRestingProject } from '../../state/steady-project.ts';
 import { useSession } from '../../state/view.tsx';
 import { itemTitle } from '../naming.ts';
@@ -52,14 +53,29 @@ export const Parameters = () => {
   const several = useSession(({ alsoSelected, gathering }) => gathering || alsoSelected.length > 0);
   const { sections, name } = useForm();
   const [way, setWay] = useState<Way>('form');
+  const box = useRef<HTMLElement>(null);
+  const chosen = selection && `${selection.kind}:${selection.id}`;
+  const begunFor = useRef(chosen);
+  // Another thing's form is read from its beginning.
+  useEffect(() => {
+    if (begunFor.current === chosen) return;
+    begunFor.current = chosen;
+    box.current?.scrollTo(0, 0);
+  }, [chosen]);
+  const moves = selection !== null && selection.kind !== 'surface' && !isLocked(project, selection);
   return (
-    <section className="parameters scrolls" aria-label="Parameters">
+    <section className="parameters scrolls" aria-label="Parameters" ref={box}>
       <header className="parameters-head">
         <h2 className="column-title">{selection ? itemTitle(project, selection) : 'Room'}</h2>
         <div className="way">
           <Choice quiet label="Parameters as" options={WAYS} value={way} onChoose={(next) => setWay(next)} />
         </div>
         {selection && !several && <ItemActions item={selection} />}
+        {moves && (
+          <p className="moves-by-keys">
+            In the outline, Alt with the arrow keys moves it; with Shift ten times as far.
+          </p>
+        )}
       </header>
       {way === 'dials' ? (
         <Suspense fallback={null}>
