@@ -58,6 +58,11 @@ export const focusNextRegion = (by: 1 | -1): void => {
 export const focusRightColumn = (tab: string): void =>
   firstOf(`${REGIONS.right.within} .column-tabs input[value="${tab}"]`)?.focus();
 
+/** The focus to the search for better places, once the right column shows it. */
+export const focusSearch = (): void => {
+  requestAnimationFrame(() => firstOf(`${REGIONS.right.within} [data-improves]`)?.focus());
+};
+
 /** A place of the focus that outlives the thing that has it: panels that are put away come back as new elements. */
 export interface FocusPlace {
   readonly region: RegionName;

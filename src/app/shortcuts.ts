@@ -1,13 +1,14 @@
 import { useEffect } from 'react';
 import type { AppActions } from '../panels/actions.ts';
 import { OUTLINE_KEYS } from '../panels/outline/keys.ts';
+import { takeBackRefused } from '../panels/parameters/refused.ts';
 import { frequencyOfStep, stepOfFrequency } from '../panels/ribbon/levels.ts';
 import type { KeyGroup } from '../panels/sheets/KeysSheet.tsx';
 import { itemActions } from '../panels/useItemActions.ts';
 import { chosenItems } from '../state/chosen.ts';
 import { type LightPreset, type SessionState, wholeView } from '../state/session.ts';
 import type { View } from '../state/view.tsx';
-import { focusNextRegion, focusRightColumn } from './regions.ts';
+import { focusNextRegion, focusRightColumn, focusSearch } from './regions.ts';
 
 /** What a key may reach. */
 export interface Reach {
@@ -132,8 +133,10 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
         keys: ['z'],
         ctrl: true,
         shown: ['Ctrl', 'Z'],
-        does: 'Undo',
-        run: ({ view }) => view.document.actions.undo(),
+        does: 'Undo; what a field would not take is put back first',
+        run: ({ view }) => {
+          if (!takeBackRefused(view)) view.document.actions.undo();
+        },
       },
       { keys: ['r'], shown: ['R'], does: 'Rooms: begin one, open one', run: ({ showRooms }) => showRooms() },
       { keys: ['o'], ctrl: true, shown: ['Ctrl', 'O'], does: 'Open a file', run: ({ actions }) => actions?.openFile() },
@@ -209,6 +212,15 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
           const rightColumn = following(COLUMNS, view.session.getState().rightColumn);
           view.session.setState({ rightColumn });
           focusRightColumn(rightColumn);
+        },
+      },
+      {
+        keys: ['i'],
+        shown: ['I'],
+        does: 'Better places for the subwoofers: Enter looks for them',
+        run: ({ view }) => {
+          view.session.setState({ rightColumn: 'subwoofers' });
+          focusSearch();
         },
       },
       {

@@ -29,6 +29,8 @@ export interface DocumentState {
   readonly canRedo: boolean;
   readonly undoLabel: string | null;
   readonly redoLabel: string | null;
+  /** The last step that was taken back or done again, and the revision it led to; null before the first. */
+  readonly stepped: { readonly way: 'undone' | 'redone'; readonly label: string; readonly revision: number } | null;
   /** A gesture is open: pointer down, not yet released. */
   readonly gestureOpen: boolean;
   /** When the project was last saved by itself, milliseconds since 1970; null before the first time. */
@@ -67,11 +69,26 @@ export const createDocumentStore = (project: Project, variant = 'main'): Documen
     redoLabel: redoLabel(history) ?? null,
     gestureOpen: history.gesture !== undefined,
   });
-  const store = createStore<DocumentState>()(() => ({ variant, savedAtMs: null, readOnly: false, ...faceOf() }));
-  const show = (next: History) => {
+  const store = createStore<DocumentState>()(() => ({
+    variant,
+    savedAtMs: null,
+    readOnly: false,
+    stepped: null,
+    ...faceOf(),
+  }));
+  const show = (next: History, more: Partial<DocumentState> = {}) => {
     if (next === history) return;
     history = next;
-    store.setState(faceOf());
+    store.setState({ ...faceOf(), ...more });
+  };
+  const step = (way: 'undone' | 'redone', next: History, label: string | undefined) => {
+    if (store.getState().readOnly) return;
+    show(
+      next,
+      label === undefined || next.revision === history.revision
+        ? {}
+        : { stepped: { way, label, revision: next.revision } },
+    );
   };
   const unlessShown = (change: (now: History) => History) => {
     if (!store.getState().readOnly) show(change(history));
@@ -87,8 +104,8 @@ export const createDocumentStore = (project: Project, variant = 'main'): Documen
     },
     commit: () => show(commit(history)),
     cancel: () => show(cancel(history)),
-    undo: () => unlessShown(undo),
-    redo: () => unlessShown(redo),
+    undo: () => step('undone', undo(history), history.gesture?.label ?? undoLabel(history)),
+    redo: () => step('redone', redo(history), redoLabel(history)),
     steps: () => ({ past: pastLabels(history), future: futureLabels(history) }),
     load: (next) => show(load(next, history.revision + 1)),
   };

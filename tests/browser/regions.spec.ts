@@ -47,6 +47,12 @@ test('the focus goes along with what is opened, shown and cleared', async ({ app
   expect(await round(app, 'f', 2)).toEqual(['bass', 'subwoofers']);
   await app.keyboard.press('Tab');
   expect(await app.evaluate(() => document.activeElement?.closest('.column.is-right') !== null)).toBe(true);
+  await app.keyboard.press('i');
+  await expect(app.getByRole('button', { name: 'Improve' })).toBeFocused();
+  await app.keyboard.press('Enter');
+  await expect(app.getByRole('button', { name: 'Stop' })).toBeFocused();
+  await app.keyboard.press('Enter');
+  await expect(app.getByRole('button', { name: 'Improve' })).toBeFocused();
 
   await app.getByRole('treeitem', { name: /^Row 1/ }).focus();
   await app.keyboard.press('Enter');

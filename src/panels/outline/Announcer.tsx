@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { useSession, useView, type View } from '../../state/view.tsx';
 import { announce } from '../useItemActions.ts';
-import { changeText, verdictText } from './saying.ts';
+import { changeText, steppedText, verdictText } from './saying.ts';
 
 /** Findings are told once they have rested this long. */
 const FINDINGS_REST_MS = 1500;
@@ -10,6 +10,9 @@ const CHANGE_REST_MS = 150;
 
 /** How long what changed among the findings stays in sight. */
 const TOLD_MS = 8000;
+
+const joined = (...texts: readonly (string | null)[]): string | null =>
+  texts.filter((text) => text !== null).join(' ') || null;
 
 /** Tells what moved where, whoever moved it, and which findings changed their verdict. */
 const listen = (view: View): (() => void) => {
@@ -29,8 +32,9 @@ const listen = (view: View): (() => void) => {
   const tellChange = () => {
     const { project, gestureOpen } = document.getState();
     if (gestureOpen || project === told) return;
-    const text = justOpened() ? null : changeText(told, project);
+    const moved = justOpened() ? null : changeText(told, project);
     told = project;
+    const text = joined(steppedText(document.getState()), moved);
     if (text !== null) announce(view, text);
   };
   const tellFindings = () => {
@@ -41,10 +45,16 @@ const listen = (view: View): (() => void) => {
     findings = now.value;
     if (text === null) return;
     announce(view, text);
-    showTold(text);
+    showTold(joined(steppedText(document.getState()), text) ?? text);
+  };
+  /** A step taken back or done again is named at once, whatever comes of it. */
+  const tellStep = () => {
+    const text = steppedText(document.getState());
+    if (text !== null) showTold(text);
   };
   const offs = [
-    document.subscribe(() => {
+    document.subscribe((now, last) => {
+      if (now.stepped !== last.stepped) tellStep();
       window.clearTimeout(changeTimer);
       changeTimer = window.setTimeout(tellChange, CHANGE_REST_MS);
     }),

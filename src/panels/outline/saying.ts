@@ -2,6 +2,7 @@ import type { Finding } from '../../analysis/types.ts';
 import { isListed, itemsOf, keysOf } from '../../model/items.ts';
 import { valueAt } from '../../model/paths.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
+import type { DocumentState } from '../../state/document.ts';
 import { placeText } from '../../words/places.ts';
 import { ruleTitle } from '../../words/rules.ts';
 import { itemTitle, seatTitle } from '../naming.ts';
@@ -52,4 +53,10 @@ export const verdictText = (before: readonly Finding[], after: readonly Finding[
   const more = changed.length - named.length;
   const others = more === 1 ? 'One more finding' : `${more} more findings`;
   return more > 0 ? `${named.join(' ')} ${others} changed.` : named.join(' ');
+};
+
+/** What was taken back or done again to come to this document: "Undone: Move row 1."; null where it was come to otherwise. */
+export const steppedText = ({ stepped, revision }: Pick<DocumentState, 'stepped' | 'revision'>): string | null => {
+  if (!stepped || stepped.revision !== revision) return null;
+  return `${stepped.way === 'undone' ? 'Undone' : 'Redone'}: ${stepped.label.replace(/\.$/, '')}.`;
 };

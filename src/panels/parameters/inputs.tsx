@@ -1,5 +1,6 @@
-import type { KeyboardEvent } from 'react';
+import { type KeyboardEvent, useCallback } from 'react';
 import { formatQuantity, isNumberQuantity } from '../../words/quantities.ts';
+import { useRefused } from './refused.ts';
 import type { Handled } from './useControl.ts';
 import { useDraft } from './useDraft.ts';
 
@@ -42,6 +43,11 @@ const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
   const { field } = control;
   const isNumber = isNumberQuantity(field.quantity);
   const [text, setText] = useDraft(written);
+  const putBack = useCallback(() => {
+    setText(written);
+    say(null);
+  }, [setText, written, say]);
+  useRefused(handled.says !== null && text !== written ? text : null, putBack);
   const long = !isNumber && (field.max ?? 0) > ONE_LINE;
   const Written = long ? 'textarea' : 'input';
   const onKeyDown = (event: KeyboardEvent) => {
@@ -50,8 +56,7 @@ const WrittenInput = ({ handled, id, name, describedBy }: InputProps) => {
     if (event.key === 'Enter') take(text);
     else if (event.key === 'Escape') {
       if (text === written && handled.says === null) toOutline();
-      setText(written);
-      say(null);
+      putBack();
     } else if (isNumber && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
       step((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
     } else return;

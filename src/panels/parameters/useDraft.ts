@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 
 /**
  * What is being written over a value. It counts only as long as that value stands: whatever else changes the value, an undo
@@ -12,5 +12,6 @@ export const useDraft = (written: string): readonly [text: string, write: (text:
     setOver(written);
     setDraft(null);
   }
-  return [stale ? written : (draft ?? written), (next) => setDraft(next === written ? null : next)];
+  const write = useCallback((next: string) => setDraft(next === written ? null : next), [written]);
+  return [stale ? written : (draft ?? written), write];
 };

@@ -49,7 +49,7 @@ describe('shortcuts', () => {
   });
 
   it('tells undo from redo and leaves the browser’s other keys alone', () => {
-    expect(shortcutFor(pressed('z', { ctrlKey: true }))?.does).toBe('Undo');
+    expect(shortcutFor(pressed('z', { ctrlKey: true }))?.does).toMatch(/^Undo/);
     expect(shortcutFor(pressed('Z', { ctrlKey: true, shiftKey: true }))?.does).toBe('Redo');
     expect(shortcutFor(pressed('p', { ctrlKey: true }))).toBeUndefined();
     expect(shortcutFor(pressed('2', { altKey: true }))).toBeUndefined();

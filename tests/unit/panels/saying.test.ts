@@ -4,7 +4,8 @@ import type { Edit } from '../../../src/model/commands/edit.ts';
 import { moveRow, moveSubwoofer } from '../../../src/model/commands/move.ts';
 import { setField } from '../../../src/model/commands/set-field.ts';
 import type { Project } from '../../../src/model/project.ts';
-import { changeText, verdictText } from '../../../src/panels/outline/saying.ts';
+import { changeText, steppedText, verdictText } from '../../../src/panels/outline/saying.ts';
+import { createDocumentStore } from '../../../src/state/document.ts';
 import { sampleProject } from '../model/sample.ts';
 
 const done = (edit: Edit): Project => {
@@ -45,5 +46,29 @@ describe('what the live region says', () => {
     const text = verdictText(before, after, project);
     expect(text).toMatch(/^Now missed: .+ at Row 1, seat 1\. Now met: .+ at Row 1, seat 2\.$/);
     expect(verdictText(after, after, project)).toBeNull();
+  });
+
+  it('names what was taken back or done again, and only as long as nothing else was done', () => {
+    const store = createDocumentStore(project);
+    const move = (x: number) =>
+      store.actions.apply('Move the sub.', (from) => moveSubwoofer(from, 'S1', [x, 0.2, 0.25]));
+    const said = () => steppedText(store.getState());
+    move(-1.2);
+    expect(said()).toBeNull();
+    store.actions.undo();
+    expect(said()).toBe('Undone: Move the sub.');
+    // There is nothing more to take back: what was said last still holds.
+    store.actions.undo();
+    expect(said()).toBe('Undone: Move the sub.');
+    store.actions.redo();
+    expect(said()).toBe('Redone: Move the sub.');
+    move(-1);
+    expect(said()).toBeNull();
+    store.actions.mark('Drag it');
+    move(-0.8);
+    store.actions.undo();
+    expect(said()).toBe('Undone: Drag it.');
+    store.actions.load(project);
+    expect(said()).toBeNull();
   });
 });
