@@ -51,6 +51,8 @@ export interface Handle {
   readonly command: string;
   /** Which edge, side, corner or end is meant, where there are several. */
   readonly part?: string;
+  /** What it moves, in a word that always stands at it, where another handle of the same drawing may stand beside it. */
+  readonly tag?: string;
 }
 
 export interface PullOptions {

@@ -57,7 +57,8 @@ const rowPlace = (project: Project, row: Row): Handle[] => {
   const extent = extentOf(project, ref);
   if (!extent || isLocked(project, ref) || row.seats.some(({ locked }) => locked === true)) return [];
   const at: Vec3 = [middleOf(extent)[0], row.floorM, extent.minM[2] - FEET_M];
-  return [handle(ref, 'rowPlace', row.furniture === 'sofa' ? 'Sofa' : 'Row', at, LEVEL, 'shiftRow')];
+  if (row.furniture !== 'sofa') return [handle(ref, 'rowPlace', 'Row', at, LEVEL, 'shiftRow')];
+  return [{ ...handle(ref, 'rowPlace', 'Sofa', at, LEVEL, 'shiftRow'), tag: 'sofa' }];
 };
 
 export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
@@ -69,8 +70,9 @@ export const seatHandles = (project: Project, ref: ItemRef): Handle[] => {
   const y = row.floorM;
   const sofa = sofaOf(project, ref.id);
   const leans = row.furniture === 'recliner' || row.furniture === 'chaise';
+  const place = handle(ref, 'place', 'Place', [seat.xM, y, z], LEVEL, 'moveSeat');
   return [
-    handle(ref, 'place', 'Place', [seat.xM, y, z], LEVEL, 'moveSeat'),
+    sofa ? { ...place, tag: `seat ${indices[1] + 1}` } : place,
     handle(ref, 'facing', 'Facing', [seat.xM + fx * FACING_M, y, z + fz * FACING_M], LEVEL, 'turnSeat'),
     ...(sofa ? rowPlace(project, sofa) : []),
     ...(leans ? [handle(ref, 'recline', 'Recline', [eyeM[0], eyeM[1], eyeM[2] + BEHIND_M], ALONG, 'reclineSeat')] : []),

@@ -1,6 +1,7 @@
+import { sofaOf } from '../../model/handles/things.ts';
 import type { ItemRef, Project } from '../../model/project.ts';
 import { chosenOnly, toggled } from '../../state/chosen.ts';
-import type { SessionStore } from '../../state/session.ts';
+import type { View } from '../../state/view.tsx';
 import type { SurfacePoint } from './surface-aim.ts';
 
 const DOUBLE_MS = 350;
@@ -13,8 +14,19 @@ export const surfaceRef = ({ room }: Project, { surface, edge }: SurfacePoint): 
   id: room.plan.shape === 'polygon' && edge !== null ? String(edge) : surface,
 });
 
-/** Chooses what was clicked; with `add` it joins what is chosen or leaves it. A second click on a seat sits in it. */
-export const choose = (session: SessionStore, ref: ItemRef | null, add: boolean): void => {
+/** What a click on a seat chooses: of a sofa, which is one piece, first all of it, and from then on the seat. */
+const chosenBy = (project: Project, seat: ItemRef, selection: ItemRef | null): ItemRef => {
+  const sofa = sofaOf(project, seat.id);
+  if (!sofa) return seat;
+  const within =
+    selection?.kind === 'row'
+      ? selection.id === sofa.id
+      : selection?.kind === 'seat' && sofa.seats.some(({ id }) => id === selection.id);
+  return within ? seat : { kind: 'row', id: sofa.id };
+};
+
+/** Chooses what was clicked; with `add` it joins what is chosen or leaves it. A quick second click on a seat sits in it. */
+export const choose = ({ document, session }: View, ref: ItemRef | null, add: boolean): void => {
   if (add) {
     if (ref && ref.kind !== 'surface') session.setState(toggled(session.getState(), ref));
     else session.setState({ gathering: false });
@@ -28,5 +40,6 @@ export const choose = (session: SessionStore, ref: ItemRef | null, add: boolean)
   const at = performance.now();
   const again = lastClick?.seatId === ref.id && at - lastClick.at < DOUBLE_MS;
   lastClick = again ? null : { seatId: ref.id, at };
-  session.setState({ ...chosenOnly([ref]), seatId: ref.id, ...(again ? { mode: 'sit' } : {}) });
+  const chosen = chosenBy(document.getState().project, ref, session.getState().selection);
+  session.setState({ ...chosenOnly([chosen]), seatId: ref.id, ...(again ? { mode: 'sit' } : {}) });
 };

@@ -22,7 +22,7 @@ export const clickOn = (view: View, press: Press, overlooking: boolean, shift: b
   const { project } = view.document.getState();
   const shell = press.hit?.shell && overlooking ? surfaceUnder(project, aimedRay()) : null;
   const ref = itemAt(view, press.hit) ?? (shell && surfaceRef(project, shell));
-  choose(view.session, ref, shift || view.session.getState().gathering);
+  choose(view, ref, shift || view.session.getState().gathering);
 };
 
 /** Chooses what stands in the rectangle from the press to here; with `add` it joins what is chosen. */
@@ -46,7 +46,7 @@ export const beginGathering = (view: View, press: Press): void => {
   if (press.moved || !ref) return;
   press.done = true;
   view.session.setState({ gathering: true });
-  if (!sameItem(view.session.getState().selection, ref)) choose(view.session, ref, true);
+  if (!sameItem(view.session.getState().selection, ref)) choose(view, ref, true);
 };
 
 /** The handle a mouse takes hold of by a thing's body: the group's where the thing is one of several chosen. */

@@ -171,7 +171,7 @@ export class HandleBoard {
     for (const [id, handle] of wanted) {
       const known = this.marks.get(id);
       if (known) {
-        known.handle = handle;
+        known.take(handle);
         continue;
       }
       const mark = new HandleMark(handle);
