@@ -9,22 +9,28 @@ const BETA_STEP = 0.05;
 /** A step that moves k by more than this share led to another mode. */
 const FARTHEST_STEP = 0.2;
 
-/** Rigid eigenfrequencies of the box above 0 Hz up to `maxHz`, each with the decay of its damped mode. */
-export const boxModes = (geometry: BoxGeometry, maxHz: number): BoxMode[] => {
-  const { sizeM, soundSpeed } = geometry;
+/** A mode between rigid walls. */
+export type RigidBoxMode = Pick<BoxMode, 'hz' | 'order'>;
+
+/** Rigid eigenfrequencies of the box above 0 Hz up to `maxHz`, ascending. */
+export const rigidBoxModes = ({ sizeM, soundSpeed }: BoxGeometry, maxHz: number): RigidBoxMode[] => {
   const most = sizeM.map((length) => Math.floor((2 * maxHz * length) / soundSpeed + 1e-9));
-  const found: BoxMode[] = [];
+  const found: RigidBoxMode[] = [];
   for (let l = 0; l <= most[0]; l++) {
     for (let m = 0; m <= most[1]; m++) {
       for (let n = 0; n <= most[2]; n++) {
         const hz = (soundSpeed / 2) * Math.hypot(l / sizeM[0], m / sizeM[1], n / sizeM[2]);
         if (hz === 0 || hz > maxHz) continue;
-        found.push({ hz, order: [l, m, n], ...dampedMode(geometry, [l, m, n]) });
+        found.push({ hz, order: [l, m, n] });
       }
     }
   }
   return found.sort((a, b) => a.hz - b.hz);
 };
+
+/** The rigid modes above 0 Hz up to `maxHz`, each with the decay of its damped mode. */
+export const boxModes = (geometry: BoxGeometry, maxHz: number): BoxMode[] =>
+  rigidBoxModes(geometry, maxHz).map((mode) => ({ ...mode, ...dampedMode(geometry, mode.order) }));
 
 /**
  * Free decay of one mode: k with k^2 = sum of w_i(k) / L_i^2, complex, by Newton's method while the walls go from rigid to

@@ -1,9 +1,9 @@
 import type { BoxField } from '../box-field.ts';
-import { boxModes } from '../box-modes.ts';
 import { createBoxResponses } from '../box-responses.ts';
 import { boxShapes } from '../box-shapes.ts';
 import { createBoxSlices } from '../box-slice.ts';
 import { boxGeometry } from '../box-state.ts';
+import { finish } from '../finish.ts';
 import type { BoxSpec } from '../room-field.ts';
 import { createStateCache } from '../state-cache.ts';
 import { divideBox } from './box-patches.ts';
@@ -35,7 +35,7 @@ export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
   const slices = createBoxSlices(geometry, cache, createPatchSources(geometry, patches, states), responses.bytesFor);
   const layoutFor = createLayouts(geometry, patches, MODES);
   return {
-    modes: (maxHz) => patchModes(geometry, patches, layoutFor, boxModes(geometry, maxHz)),
+    modes: (maxHz) => finish(patchModes({ geometry, patches }, layoutFor, maxHz)),
     modeShapes: (maxHz, pointsM) => boxShapes(geometry, maxHz, pointsM),
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),

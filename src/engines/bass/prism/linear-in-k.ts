@@ -29,7 +29,7 @@ export const setDot = (u: Float64Array, v: Float64Array, out: Float64Array, at: 
 
 /**
  * Inverse iteration for (M + M' (k - k0) - k^2) v = 0, M and M' symmetric, from `v` and `root`, which it moves (Ruhe, SIAM J. Numer.
- * Anal. 10 (1973) 674; from memory); where it wanders the root stays as it was.
+ * Anal. 10 (1973) 674; from memory); where it wanders the root stays as it was, and the answer is false.
  */
 export const refine = (
   k0: number,
@@ -37,7 +37,7 @@ export const refine = (
   slopes: Float64Array,
   v: Float64Array,
   root: Float64Array,
-): void => {
+): boolean => {
   const n = v.length / 2;
   const k = root.slice();
   const solve = createSolver(matrix, slopes, n, root);
@@ -58,10 +58,11 @@ export const refine = (
     k[1] -= moveIm;
     const scale = 1 / Math.sqrt(square);
     for (let i = 0; i < 2 * n; i++) v[i] = scale * side[i];
-    if (!(Math.hypot(k[0] - root[0], k[1] - root[1]) < FARTHEST * k0)) return;
+    if (!(Math.hypot(k[0] - root[0], k[1] - root[1]) < FARTHEST * k0)) return false;
     if (Math.hypot(moveRe, moveIm) < 1e-7 * k0) break;
   }
   root.set(k);
+  return true;
 };
 
 /**
