@@ -8,7 +8,7 @@ export const DAMPING_SWITCHES: readonly Switch[] = [
     label: 'Damping',
     help: 'From what the surfaces are made of; or from reverberation times by octave, measured or wanted, which they are made to fit.',
     ways: [
-      { id: 'surfaces', word: 'as the surfaces make it' },
+      { id: 'surfaces', word: 'by its surfaces' },
       { id: 'times', word: 'by reverberation time' },
     ],
     read: ({ room }) => (room.reverberationS ? 'times' : 'surfaces'),
