@@ -7,7 +7,7 @@ export interface Spot {
 
 /**
  * A person at the page: everything that is done to it goes through here and is counted. A gesture is one click or tap, one
- * drag, one key, or one value typed with the Enter behind it.
+ * drag, one key, a run of the same key, or one value typed with the Enter behind it.
  */
 export class Person {
   readonly did: string[] = [];
@@ -40,6 +40,22 @@ export class Person {
   async key(key: string): Promise<void> {
     this.did.push(`press ${key}`);
     await this.page.keyboard.press(key);
+  }
+
+  /** The same key again and again until the focus is on what is meant: one gesture, as a finger left on the key. */
+  async run(key: string, to: Locator, most = 60): Promise<void> {
+    this.did.push(`press ${key} until there`);
+    for (let presses = 0; presses < most; presses += 1) {
+      await this.page.keyboard.press(key);
+      if (await to.evaluate((element) => element === document.activeElement)) return;
+    }
+    throw new Error(`${key} does not lead to ${to}`);
+  }
+
+  /** So many times the same key. */
+  async times(key: string, count: number): Promise<void> {
+    this.did.push(`press ${key} ${count} times`);
+    for (let presses = 0; presses < count; presses += 1) await this.page.keyboard.press(key);
   }
 
   /** Writes over what is selected and ends it with Enter. */

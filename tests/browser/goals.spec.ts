@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 import { Person, type Spot } from './gestures.ts';
 import { expect, probe, settled, test } from './support.ts';
 
-/** The named goal: move the sofa so that all three seats see the whole picture. */
+/** The named goals: all three seats of a sofa see the whole picture; four subwoofers stand where the bass is even. */
 const MOST_ACTIONS = 8;
 const SOFA_ROOM = 'Lime tree room';
 
@@ -80,22 +80,60 @@ test('the sofa is moved by mouse until all three seats see the whole picture', a
   await isToBePutRight(app);
 });
 
+/** From the page as it opens to a ready-made room: focus and all. */
+const opensByKeyboard = async (page: Page, person: Person, room: RegExp): Promise<void> => {
+  await person.key('r');
+  await person.run('Tab', page.getByRole('button', { name: room }));
+  await person.key('Enter');
+  await expect(page.getByRole('dialog', { name: 'Rooms' })).toBeHidden();
+  await expect(page.locator('[role="treeitem"][data-key="room"]')).toBeFocused();
+  await settled(page);
+};
+
 test('the sofa is moved by keyboard alone', async ({ app }) => {
   test.slow();
-  await app.keyboard.press('r');
-  await app.getByRole('button', { name: SOFA_ROOM }).focus();
-  await app.keyboard.press('Enter');
+  const person = new Person(app);
+  await opensByKeyboard(app, person, /Lime tree/);
   await opens(app);
   await isToBePutRight(app);
-  await app.locator('[role="treeitem"][tabindex="0"]').focus();
-
-  const person = new Person(app);
   // From the room past the picture to the sofa, chosen, then moved: with Shift ten steps at a time.
-  await person.key('ArrowDown');
-  await person.key('ArrowDown');
+  await person.run('ArrowDown', app.locator('[role="treeitem"][data-key="row:sofa"]'));
   await person.key('Enter');
-  for (let times = 0; times < 4; times += 1) await person.key('Alt+Shift+ArrowRight');
+  await person.times('Alt+Shift+ArrowRight', 4);
   await isReached(app, person, 'keyboard');
+});
+
+test('the sofa is moved by the number of its middle', async ({ app }) => {
+  test.slow();
+  const person = new Person(app);
+  await opensByKeyboard(app, person, /Lime tree/);
+  await isToBePutRight(app);
+  await person.run('ArrowDown', app.locator('[role="treeitem"][data-key="row:sofa"]'));
+  await person.key('Enter');
+  const middle = app.getByRole('textbox', { name: 'Middle of the row' });
+  await person.run('F6', middle);
+  await expect(middle).toHaveValue('\u22120.42 m');
+  await person.type('0');
+  await isReached(app, person, 'number');
+  await expect(middle).toHaveValue('0.00 m');
+});
+
+test('four subwoofers are found and used by keyboard alone', async ({ app }) => {
+  test.setTimeout(480_000);
+  const person = new Person(app);
+  const count = () => probe(app, ({ view }) => view.document.getState().project.subwoofers.length);
+  await opensByKeyboard(app, person, /Ferryman/);
+  expect(await count()).toBe(1);
+  await person.key('i');
+  await expect(app.getByRole('button', { name: 'Improve' })).toBeFocused();
+  await person.key('Enter');
+  const use = app.getByRole('button', { name: /^Use this ?: Four/ }).first();
+  await expect(use).toBeVisible({ timeout: 120_000 });
+  await person.run('Tab', use);
+  await person.key('Enter');
+  person.log('four subwoofers, by keyboard');
+  expect(await count()).toBe(4);
+  expect(person.gestures).toBeLessThanOrEqual(MOST_ACTIONS);
 });
 
 test.describe('on a phone', () => {
