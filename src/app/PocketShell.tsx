@@ -126,12 +126,17 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
     right: wide && !cleared ? (size?.width ?? 0) : 0,
     bottom: wide || cleared ? 0 : (size?.height ?? 0),
   });
+  // Who turns to another tab has done with drawing on a wall; what is chosen stays chosen for its form.
+  const show = (next: Tab) => {
+    setTab(next);
+    if (next !== tab) session.setState({ tool: null, barAway: selection?.kind === 'surface' });
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (by === 0) return;
     event.preventDefault();
     const next = TABS[(TABS.findIndex(({ id }) => id === tab) + by + TABS.length) % TABS.length].id;
-    setTab(next);
+    show(next);
     tabs.current?.querySelector<HTMLElement>(`#tab-${next}`)?.focus();
   };
   return (
@@ -192,7 +197,7 @@ export const PocketShell = ({ onSheet }: { onSheet(name: SheetName): void }) => 
               role="tab"
               aria-selected={id === tab}
               tabIndex={id === tab ? 0 : -1}
-              onClick={() => setTab(id)}
+              onClick={() => show(id)}
             >
               {word}
             </button>

@@ -49,6 +49,8 @@ export interface SessionState {
   readonly pairsReleased: boolean;
   /** What the next press on a surface draws; null for none. `what` is an opening's kind, a finish or an object's kind. */
   readonly tool: { readonly kind: 'opening' | 'patch' | 'object'; readonly what: string } | null;
+  /** Whether the bar of what is chosen is put away; it comes back with the next choice. */
+  readonly barAway: boolean;
   /** Whether the plan is open for drawing. */
   readonly planBoard: boolean;
   /** Chosen things that stand in one another's room, as sentences. */
@@ -90,6 +92,7 @@ export const initialSession: SessionState = {
   gathering: false,
   pairsReleased: false,
   tool: null,
+  barAway: false,
   planBoard: false,
   overlaps: [],
   spotlight: null,
@@ -114,7 +117,7 @@ const leftFor = (next: SessionState, last: SessionState): boolean =>
 
 /**
  * Whoever chooses one thing anew means that thing alone: what was chosen beside the last one is let go. What “show me”
- * lit goes out when another view or another seat is asked for.
+ * lit goes out when another view or another seat is asked for. A cleared stage is looked at: nothing is drawn on it.
  */
 export const createSessionStore = () => {
   const store = createStore<SessionState>()(() => initialSession);
@@ -122,6 +125,9 @@ export const createSessionStore = () => {
     if (next.selection !== last.selection && next.alsoSelected === last.alsoSelected && next.alsoSelected.length > 0)
       store.setState({ alsoSelected: [] });
     if (next.spotlight && next.spotlight === last.spotlight && leftFor(next, last)) store.setState({ spotlight: null });
+    if (next.barAway && last.barAway && (next.selection !== last.selection || next.tool !== last.tool))
+      store.setState({ barAway: false });
+    if (next.stageCleared && !last.stageCleared && next.tool) store.setState({ tool: null });
   });
   return store;
 };

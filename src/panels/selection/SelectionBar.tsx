@@ -7,6 +7,7 @@ import { chosenItems } from '../../state/chosen.ts';
 import type { SessionState } from '../../state/session.ts';
 import { useDocument, useSession, useView } from '../../state/view.tsx';
 import { useMedia } from '../hooks.ts';
+import { Icon } from '../marks/Icon.tsx';
 import { useItemActions } from '../useItemActions.ts';
 import './selection.css';
 
@@ -46,7 +47,10 @@ export const SelectionBar = () => {
   const tool = useSession((state) => state.tool);
   const gathering = useSession((state) => state.gathering);
   const released = useSession((state) => state.pairsReleased);
-  const hidden = useSession((state) => state.mode !== 'overlook' || state.dragging !== null || state.planBoard);
+  const hidden = useSession(
+    ({ mode, dragging, planBoard, stageCleared, barAway }) =>
+      mode !== 'overlook' || dragging !== null || planBoard || stageCleared || barAway,
+  );
   const formShown = useSession((state) => state.formShown);
   const coarse = useMedia('(pointer: coarse)');
   const chosen = useMemo(() => chosenItems(project, { selection, alsoSelected }), [project, selection, alsoSelected]);
@@ -71,11 +75,26 @@ export const SelectionBar = () => {
   const gathers = (coarse || gathering) && !surface;
   if (!several && !surface && !pair && own.length === 0 && !gathers) return null;
   return (
-    <div className="selection-bar" data-selection-bar="true" role="toolbar" aria-label="The chosen things">
+    <div
+      className={surface ? 'selection-bar is-drawing' : 'selection-bar'}
+      data-selection-bar="true"
+      role="toolbar"
+      aria-label={surface ? 'Draw on it' : 'The chosen things'}
+    >
       {several && <span>{chosen.length} chosen</span>}
       {surface && <span>Draw</span>}
       {surface && TOOLS.map(({ word, tool: next }) => button(word, () => session.setState({ tool: next })))}
       {surface && button('Plan', () => session.setState({ planBoard: true }))}
+      {surface && (
+        <button
+          type="button"
+          className="icon-button"
+          aria-label="Choose nothing"
+          onClick={() => session.setState({ selection: null })}
+        >
+          <Icon name="close" />
+        </button>
+      )}
       {pair && button(`${pair} together`, () => session.setState({ pairsReleased: !released }), !released)}
       {own.length > 0 && button(coarse ? 'Copy' : 'Duplicate', () => actions.duplicate(chosen))}
       {own.length > 0 && button(locked ? 'Unlock' : 'Lock', () => actions.lock(chosen), locked)}

@@ -5,7 +5,7 @@ import { Parameters } from '../../../src/panels/parameters/Parameters.tsx';
 import { SelectionBar } from '../../../src/panels/selection/SelectionBar.tsx';
 import type { SessionState } from '../../../src/state/session.ts';
 import { plausibleView } from './fixture.ts';
-import { mount } from './mount.tsx';
+import { click, mount, only } from './mount.tsx';
 
 const L = { kind: 'loudspeaker', id: 'L' } as const;
 const SEAT = { kind: 'seat', id: 'front-2' } as const;
@@ -45,5 +45,22 @@ describe('bar of what is chosen', () => {
       bar: ['L + R together', 'Duplicate', 'Lock', 'Remove'],
       form: [],
     });
+  });
+
+  it('offers on a surface what can be drawn and a way to close it, and is gone with the panels', () => {
+    const view = plausibleView();
+    const host = mount(view, <SelectionBar />);
+    const bar = () => host.querySelector('.selection-bar');
+    act(() => view.session.setState({ selection: { kind: 'surface', id: 'left' } }));
+    expect(words(host, '.selection-bar')).toEqual(['Door', 'Window', 'Opening', 'Absorber', 'Box', 'Plan', '']);
+    for (const part of [{ stageCleared: true }, { barAway: true }]) {
+      act(() => view.session.setState(part));
+      expect(bar()).toBeNull();
+      act(() => view.session.setState({ stageCleared: false, barAway: false }));
+      expect(bar()).not.toBeNull();
+    }
+    click(only(host, '[aria-label="Choose nothing"]'));
+    expect(view.session.getState().selection).toBeNull();
+    expect(bar()).toBeNull();
   });
 });

@@ -20,3 +20,25 @@ describe('what “show me” lit', () => {
     expect(session.getState().spotlight).toBe(LIT);
   });
 });
+
+describe('drawing', () => {
+  const DOOR = { kind: 'opening', what: 'door' } as const;
+  const WALL = { kind: 'surface', id: 'left' } as const;
+
+  it('ends when the stage is cleared', () => {
+    const session = createSessionStore();
+    session.setState({ tool: DOOR });
+    session.setState({ stageCleared: true });
+    expect(session.getState().tool).toBeNull();
+  });
+
+  it('has its bar back with the next choice, also of the same wall', () => {
+    const session = createSessionStore();
+    session.setState({ selection: WALL });
+    session.setState({ tool: null, barAway: true });
+    session.setState({ frequencyHz: 63 });
+    expect(session.getState().barAway).toBe(true);
+    session.setState({ selection: { ...WALL } });
+    expect(session.getState().barAway).toBe(false);
+  });
+});
