@@ -35,17 +35,25 @@ const errors = (file: DecayFile, modes: readonly RoomMode[]): { hz: number; deca
   });
 };
 
-describe.each(['M_L_open_door', 'M_Z_panel', 'M_T_absorber', 'M_alcove_absorber'])('%s', (name) => {
-  it('every mode within 0.1 Hz and 1 % of its decay, half of them within 0.2 %', () => {
+describe.each([
+  ['M_L_open_door', 0.002],
+  ['M_Z_panel', 0.002],
+  ['M_T_absorber', 0.002],
+  ['M_alcove_absorber', 0.002],
+  // an opening and two absorbers, one of them over the bay's whole back: measured 0.65 % at worst, 0.22 % in the middle
+  ['M_bay', 0.003],
+  ['M_cut_corner', 0.002],
+] as const)('%s', (name, half) => {
+  it(`every mode within 0.1 Hz and 1 % of its decay, half of them within ${100 * half} %`, () => {
     const found = errors(load(name), modesOf(load(name), 'fine'));
     expect(found.length).toBeGreaterThan(12);
-    // measured 0.064 Hz and 0.85 %: what the patches' functions and the band of modes tied together leave
+    // measured 0.08 Hz and 0.77 %: what the plan's functions leave beside an opening
     for (const { hz, decay } of found) {
       expect(hz).toBeLessThan(0.1);
       expect(decay).toBeLessThan(0.01);
     }
     const sorted = found.map(({ decay }) => decay).sort((a, b) => a - b);
-    expect(sorted[sorted.length >> 1]).toBeLessThan(0.002);
+    expect(sorted[sorted.length >> 1]).toBeLessThan(half);
   });
 });
 

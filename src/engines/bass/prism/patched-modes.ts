@@ -1,15 +1,14 @@
-import type { AxisModes } from '../axis-modes.ts';
-import { answerOfPatches, couplePatches } from '../patches/coupled-system.ts';
-import type { DampedPlan, EvenMode, EvenModes } from './even-modes.ts';
+import type { EvenMode, EvenModes } from './even-modes.ts';
 import { refine, rootOf, setDot, timesVector } from './linear-in-k.ts';
 import { quotient, slopeAt } from './mode-polish.ts';
-import { addOrder, alongModes } from './patch-coupling.ts';
+import { alongModes } from './patch-coupling.ts';
 import type { PrismPatch } from './patch-division.ts';
 import { createPatchLayouts, type PrismPatchLayout } from './patch-layout.ts';
 import { createPrismStates } from './prism-state.ts';
 import type { Section } from './section.ts';
 import { eigenvectorsOf } from './symmetric-eigen.ts';
 import { BAND_HZ, MOST_TIED } from './tied-reach.ts';
+import { loadsOf, type Place, systemAt, type Tie, type TiedSystem } from './tied-system.ts';
 
 /** A mode of the room with its patches: complex wavenumber (null where it was lost) and delta in first order, 1/s. */
 export interface PatchedMode {
@@ -19,6 +18,10 @@ export interface PatchedMode {
 
 /** The matrix is made at frequencies this far apart. */
 const STEP_HZ = 10;
+/** It bends with k as between its middle and this share of a step beside. */
+const BESIDE = 0.4;
+/** How often a root is found anew where the last one was. */
+const ROUNDS = 2;
 /** Roots nearer than this, relative, are one. */
 const SAME = 1e-5;
 
@@ -30,7 +33,8 @@ const SAME = 1e-5;
  *   (k_m^2 - k^2) x_m + sum over n of P_mn x_n = 0,     P = psi . j k D (1 + j k W' D)^-1 psi
  *
  * Derived from the singular system of coupled-system.ts. At steps of k the matrix is made with the modes nearby, the eigenvector
- * that continues each of them taken, and its k found from the eigenvalue and its slope, P growing as k.
+ * that continues each of them taken, and its k found from the eigenvalue and its slope, P growing as k; then, as k has an imaginary part,
+ * from the matrix bent over k as it is between the step and a place beside it.
  */
 export const patchedModes = (
   section: Section,
@@ -49,20 +53,20 @@ export const patchedModes = (
     if (own.length === 0) continue;
     const plan = planNear(k);
     const layout = layoutFor(k);
-    const here: Place = {
-      section,
-      layout,
-      plan,
-      k,
-      axis: states.at(step * STEP_HZ, 0).even,
-      along: new Float64Array(0),
+    const placeAt = (hz: number): Place => {
+      const axis = states.at(hz, 0).even;
+      return { section, layout, plan, k: hz / toHz, axis, along: alongModes(section, layout, axis) };
     };
-    const place = { ...here, along: alongModes(section, layout, here.axis) };
+    const place = placeAt(step * STEP_HZ);
     const within = modes.filter((mode) => mode.damped !== null && Math.abs(mode.k - k) <= BAND_HZ / toHz);
     const isTied = plan.vectors !== null && within.length <= MOST_TIED;
-    const near = isTied ? within.map((mode) => tieOf(place, mode)) : [];
-    if (isTied && k * toHz <= BAND_HZ) near.push(stillOf(place));
-    const followed = isTied ? coupled(place, near, own[own.length - 1]) : new Map<EvenMode, Float64Array>();
+    const tiesAt = (at: Place): Tie[] => {
+      const ties = within.map((mode) => tieOf(at, mode));
+      return k * toHz <= BAND_HZ ? [...ties, stillOf(at)] : ties;
+    };
+    const followed = isTied
+      ? coupled(place, placeAt((step + BESIDE) * STEP_HZ), tiesAt, own[own.length - 1])
+      : new Map<EvenMode, Float64Array>();
     for (const mode of own) {
       const firstOrderPerS = mode.firstOrderPerS + (soundSpeed / 2) * patchLoss(section, layout, mode);
       found.set(mode, { damped: followed.get(mode) ?? null, firstOrderPerS });
@@ -70,28 +74,6 @@ export const patchedModes = (
   }
   return modes.map((mode) => found.get(mode) ?? { damped: null, firstOrderPerS: mode.firstOrderPerS });
 };
-
-/** What is known at one real wavenumber. */
-interface Place {
-  readonly section: Section;
-  readonly layout: PrismPatchLayout;
-  readonly plan: DampedPlan;
-  readonly k: number;
-  readonly axis: AxisModes;
-  /** Of every part along the axis, re, im per order. */
-  readonly along: Float64Array;
-}
-
-/** A mode of the even room as the patches tie it to others. */
-interface Tie {
-  readonly plan: number;
-  readonly order: number;
-  /** k_m^2 as seen from the place, and its slope there: re, im each. */
-  readonly line: readonly number[];
-  /** psi, re, im per patch function. */
-  readonly load: Float64Array;
-  readonly mode: EvenMode | null;
-}
 
 const tieOf = (place: Place, mode: EvenMode): Tie => ({
   plan: mode.plan,
@@ -131,43 +113,26 @@ const patchLoss = (
 };
 
 /**
- * The wavenumbers of the modes `near` up to `last` once the patches tie all of them together, from the place's k. With y = j k D (1 +
- * j k W' D)^-1 psi, P = psi . y and dP/dk = y . (1 / (j k^2 D) - dW'/dk) y (derived).
+ * The wavenumbers of the modes tied at `place` up to `last` once the patches tie all of them together: first with A linear in k from the place's,
+ * then, where a mode is damped far off the real k, bent as A is on the way to `beside`.
  */
-const coupled = (place: Place, near: readonly Tie[], last: EvenMode): Map<EvenMode, Float64Array> => {
-  const { layout, k } = place;
-  const { delta, count: functions } = layout.functions;
+const coupled = (
+  place: Place,
+  beside: Place,
+  tiesAt: (at: Place) => readonly Tie[],
+  last: EvenMode,
+): Map<EvenMode, Float64Array> => {
+  const { k } = place;
   const found = new Map<EvenMode, Float64Array>();
+  const near = tiesAt(place);
+  const here = systemAt(place, near);
+  const there = systemAt(beside, tiesAt(beside));
+  if (here === null || there === null) return found;
+  const { matrix: start, slopes } = here;
   const count = near.length;
-  const { couplings, slope } = restCouplings(place, near);
-  const system = couplePatches(functions, couplings, delta, k, 0);
-  if (system === null) return found;
-  for (let a = 0; a < functions; a++) {
-    const square = k * k * (delta[2 * a] ** 2 + delta[2 * a + 1] ** 2);
-    slope[2 * (a * functions + a)] -= delta[2 * a + 1] / square;
-    slope[2 * (a * functions + a) + 1] -= delta[2 * a] / square;
-  }
-  const matrix = new Float64Array(2 * count * count);
-  const slopes = new Float64Array(2 * count * count);
-  const answers = near.map(({ load }) => {
-    const answer = load.slice();
-    answerOfPatches(system, answer);
-    return answer;
-  });
-  for (const [n, answer] of answers.entries()) {
-    const turned = timesVector(slope, answer);
-    for (const [m, { load }] of near.entries()) {
-      const at = 2 * (m * count + n);
-      setDot(load, answer, matrix, at);
-      setDot(answers[m], turned, slopes, at);
-    }
-    const at = 2 * (n * count + n);
-    for (let part = 0; part < 2; part++) {
-      matrix[at + part] += near[n].line[part];
-      slopes[at + part] += near[n].line[2 + part];
-    }
-  }
-  const start = matrix.slice();
+  const step = beside.k - k;
+  const bend = start.map((part, i) => (2 * (there.matrix[i] - part - step * slopes[i])) / (step * step));
+  const matrix = start.slice();
   const vectors = eigenvectorsOf(count, matrix);
   for (const [m, { mode }] of near.entries()) {
     if (mode === null) continue;
@@ -177,7 +142,12 @@ const coupled = (place: Place, near: readonly Tie[], last: EvenMode): Map<EvenMo
     const root = rootOf(k, matrix.subarray(2 * (m * count + m)), rise, mode.k);
     if (root !== null) {
       const exact = root.slice();
-      refine(k, start, slopes, v, exact);
+      if (refine(k, start, slopes, v, exact)) {
+        for (let round = 0; round < ROUNDS; round++) {
+          const bent = bentAt(here, bend, k, exact);
+          refine(exact[0], bent.matrix, bent.slopes, v, exact);
+        }
+      }
       // two modes do not share one root
       if (![...found.values()].some((other) => same(other, exact))) found.set(mode, exact);
     }
@@ -186,98 +156,28 @@ const coupled = (place: Place, near: readonly Tie[], last: EvenMode): Map<EvenMo
   return found;
 };
 
+/** A and its slope at a complex k, of A + A' d + A'' d^2 / 2 with d = k - k0, as linear-in-k.ts wants it: from the real part of k on. */
+const bentAt = (
+  { matrix, slopes }: TiedSystem,
+  bend: Float64Array,
+  k0: number,
+  [kRe, kIm]: Float64Array,
+): TiedSystem => {
+  const at = new Float64Array(matrix.length);
+  const rise = new Float64Array(matrix.length);
+  const d = kRe - k0;
+  for (let i = 0; i < matrix.length; i += 2) {
+    rise[i] = slopes[i] + bend[i] * d - bend[i + 1] * kIm;
+    rise[i + 1] = slopes[i + 1] + bend[i] * kIm + bend[i + 1] * d;
+    // A(k) - j Im k A'(k): the real parts of d^2 / 2 - j d Im k are (d^2 + Im k^2) / 2, the imaginary ones cancel
+    const share = (d * d + kIm * kIm) / 2;
+    at[i] = matrix[i] + slopes[i] * d + bend[i] * share;
+    at[i + 1] = matrix[i + 1] + slopes[i + 1] * d + bend[i + 1] * share;
+  }
+  return { matrix: at, slopes: rise };
+};
+
 const same = (a: Float64Array, b: Float64Array): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < SAME * b[0];
-
-/** W' of the patches, on and right of the diagonal, and its negative slope over k: all modes but those of `near`, and what is left out of the modes. */
-const restCouplings = (
-  { section, layout, plan, k, axis, along }: Place,
-  near: readonly Tie[],
-): { couplings: Float64Array; slope: Float64Array } => {
-  const { size, orders, functions, lambda, geometry } = section;
-  const parts = layout.section.length;
-  const count = layout.functions.count;
-  const known = plan.vectors === null ? 0 : plan.mu.length / 2;
-  const shown = layout.section.map((part) => shownBy(plan, part, known, size));
-  const taken = new Set(near.map(({ plan: i, order }) => order * size + i));
-  const couplings = new Float64Array(2 * count * count);
-  const slope = new Float64Array(2 * count * count);
-  const between = new Float64Array(2 * parts * parts);
-  const betweenSlope = new Float64Array(2 * parts * parts);
-  const perL2 = 1 / geometry.lengthM ** 2;
-  for (let n = 0; n < orders; n++) {
-    between.fill(0);
-    betweenSlope.fill(0);
-    const ownRe = axis.roots.w[2 * n] * perL2 - k * k;
-    const ownIm = axis.roots.w[2 * n + 1] * perL2;
-    for (let i = 0; i < functions[n]; i++) {
-      if (taken.has(n * size + i)) continue;
-      const gapRe = ownRe + (i < known ? plan.mu[2 * i] + plan.slope[2 * i] * (k - plan.k) : lambda[i]);
-      const gapIm = ownIm + (i < known ? plan.mu[2 * i + 1] + plan.slope[2 * i + 1] * (k - plan.k) : 0);
-      const square = gapRe * gapRe + gapIm * gapIm;
-      // -d/dk of 1 / gap = gap' / gap^2, gap' = -2 k
-      const stepRe = (-2 * k * gapRe) / square;
-      const stepIm = (2 * k * gapIm) / square;
-      for (let m = 0; m < parts; m++) {
-        const re = (shown[m][2 * i] * gapRe + shown[m][2 * i + 1] * gapIm) / square;
-        const im = (shown[m][2 * i + 1] * gapRe - shown[m][2 * i] * gapIm) / square;
-        for (let l = 0; l < parts; l++) {
-          const at = 2 * (m * parts + l);
-          const productRe = re * shown[l][2 * i] - im * shown[l][2 * i + 1];
-          const productIm = re * shown[l][2 * i + 1] + im * shown[l][2 * i];
-          between[at] += productRe;
-          between[at + 1] += productIm;
-          betweenSlope[at] += productRe * stepRe - productIm * stepIm;
-          betweenSlope[at + 1] += productRe * stepIm + productIm * stepRe;
-        }
-      }
-    }
-    addOrder(section, layout, along, n, between, couplings);
-    addOrder(section, layout, along, n, betweenSlope, slope);
-  }
-  for (let i = 0; i < count * count; i++) couplings[2 * i] += layout.tail[i];
-  for (let a = 0; a < count; a++)
-    for (let b = 0; b < a; b++)
-      for (const part of [0, 1]) slope[2 * (a * count + b) + part] = slope[2 * (b * count + a) + part];
-  return { couplings, slope };
-};
-
-/** Integrals of a part over the plan's damped modes, over the functions as they are from `known` on; re, im. */
-const shownBy = ({ vectors }: DampedPlan, part: Float64Array, known: number, size: number): Float64Array => {
-  const out = new Float64Array(2 * size);
-  for (let i = 0; i < size; i++) {
-    if (i >= known || vectors === null) {
-      out[2 * i] = part[i];
-      continue;
-    }
-    for (let j = 0; j < known; j++) {
-      out[2 * i] += part[j] * vectors[2 * (i * known + j)];
-      out[2 * i + 1] += part[j] * vectors[2 * (i * known + j) + 1];
-    }
-  }
-  return out;
-};
-
-/** psi: integrals of the patch functions over a damped mode of the even room, re, im. */
-const loadsOf = ({ section, layout, along }: Place, vector: Float64Array, order: number): Float64Array => {
-  const { size, orders } = section;
-  const { section: parts, sectionOf, alongOf, functions } = layout;
-  const sums = parts.map((part) => {
-    let [re, im] = [0, 0];
-    for (let i = 0; i < size; i++) {
-      re += part[i] * vector[2 * i];
-      im += part[i] * vector[2 * i + 1];
-    }
-    return [re, im] as const;
-  });
-  const loads = new Float64Array(2 * functions.count);
-  for (let a = 0; a < functions.count; a++) {
-    const [re, im] = sums[sectionOf[a]];
-    const z = 2 * (alongOf[a] * orders + order);
-    loads[2 * a] = re * along[z] - im * along[z + 1];
-    loads[2 * a + 1] = re * along[z + 1] + im * along[z];
-  }
-  return loads;
-};
 
 /** k_m^2 of an even mode as seen from the real k0, and its slope there: re, im each. */
 const evenLine = (section: Section, { damped, vector, order }: EvenMode, k0: number): readonly number[] => {
