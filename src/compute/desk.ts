@@ -1,6 +1,6 @@
 import { decayOf } from '../analysis/decay.ts';
 import { createRoomField, prepareRoom } from '../engines/bass/create-room-field.ts';
-import type { RoomField, UnitResponses } from '../engines/bass/room-field.ts';
+import type { RoomField, RoomMode, UnitResponses } from '../engines/bass/room-field.ts';
 import type {
   Answers,
   AnswerTo,
@@ -48,6 +48,7 @@ export const createDesk = (): Desk => {
   const slices = createRecent<UnitSlices['fields'][number]>(SLICES_KEPT);
   /** Rooms whose first preparation is done. */
   const ready = createRecent<true>(FIELDS_KEPT);
+  const knownModes = createRecent<RoomMode[]>(FIELDS_KEPT);
   let preparing: { readonly key: string; readonly steps: Generator<void, void> } | null = null;
   const engineCalls = { responses: 0, slices: 0, modes: 0, shapes: 0, warm: 0 };
 
@@ -92,10 +93,23 @@ export const createDesk = (): Desk => {
     return { frequencyHz: job.frequencyHz, fields: found };
   };
 
-  const modes = (job: ModesJob) => {
+  const keyOfModes = (job: RoomJob, maxHz: number): string => `${maxHz}|${settingOf(job)}`;
+  const modes = (job: ModesJob) =>
+    knownModes.get(keyOfModes(job, job.maxHz), () => {
+      engineCalls.modes += 1;
+      return fieldOf(job).modes(job.maxHz);
+    });
+
+  /** What a room takes at first, then its modes where they are wanted. */
+  function* stepsOf(job: WarmJob): Generator<void, void> {
+    const { spec, detail = 'fine', modesToHz, decays } = job;
+    yield* prepareRoom(spec, detail, modesToHz);
+    const steps = modesToHz === undefined || decays !== true ? undefined : fieldOf(job).modesInSteps?.(modesToHz);
+    if (modesToHz === undefined || steps === undefined) return;
+    const found = yield* steps;
     engineCalls.modes += 1;
-    return fieldOf(job).modes(job.maxHz);
-  };
+    knownModes.get(keyOfModes(job, modesToHz), () => found);
+  }
 
   const shapes = (job: ShapesJob) => {
     engineCalls.shapes += 1;
@@ -103,10 +117,10 @@ export const createDesk = (): Desk => {
   };
 
   /** The next steps of what a room takes at first; true once that is done. Another room's beginnings are dropped. */
-  const prepared = ({ spec, detail = 'fine', modesToHz }: WarmJob, setting: string): boolean => {
-    const key = `${modesToHz ?? ''}|${setting}`;
+  const prepared = (job: WarmJob, setting: string): boolean => {
+    const key = `${job.modesToHz ?? ''}|${job.decays ?? false}|${setting}`;
     if (ready.has(key)) return true;
-    if (preparing?.key !== key) preparing = { key, steps: prepareRoom(spec, detail, modesToHz) };
+    if (preparing?.key !== key) preparing = { key, steps: stepsOf(job) };
     for (let step = 0; step < STEPS_AT_ONCE; step += 1) {
       if (!preparing.steps.next().done) continue;
       preparing = null;

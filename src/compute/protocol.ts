@@ -56,6 +56,8 @@ export interface WarmJob {
   readonly frequenciesHz: Float64Array;
   /** Prepares what the modes to there need instead of the room's field. */
   readonly modesToHz?: number;
+  /** Works those modes out too. */
+  readonly decays?: boolean;
 }
 
 /** Makes the picture of a decay from responses that were asked for before. */

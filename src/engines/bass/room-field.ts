@@ -103,6 +103,8 @@ export interface SliceField {
 export interface RoomField {
   /** Eigenfrequencies above 0 Hz up to `maxHz`, ascending. */
   modes(maxHz: number): RoomMode[];
+  /** The same bit by bit, some 10 ms each, where it takes a while. */
+  modesInSteps?(maxHz: number): Generator<void, RoomMode[]>;
   /**
    * One response per source, receiver and frequency; positions are x, y, z triples in metres from the origin corner,
    * frequencies above 0 and at most 600 Hz, else a RangeError. `growthPerS` = s > 0 evaluates at omega = 2 pi f - j s (impulse responses).

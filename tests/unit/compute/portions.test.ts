@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createDesk } from '../../../src/compute/desk.ts';
 import { createRecent } from '../../../src/compute/recent.ts';
-import type { Admittance, PrismSpec } from '../../../src/engines/bass/room-field.ts';
+import type { Admittance, BoxSpec, PrismSpec } from '../../../src/engines/bass/room-field.ts';
 
 const WALL: Admittance = [0.03, 0];
 const plan = (widthM: number): PrismSpec => ({
@@ -43,6 +43,27 @@ describe('a room prepared in portions', () => {
     let portions = 0;
     while (!desk.run({ kind: 'warm', spec: plan(4.2), frequenciesHz: HZ })) portions += 1;
     expect(portions).toBeGreaterThan(2);
+  });
+});
+
+describe('modes in portions', () => {
+  const door = { wall: 0, fromM: [0.5, 0], toM: [1.4, 2], admittance: [1, 0] } as const;
+  const box: BoxSpec = { sizeM: [4, 2.5, 3.5], soundSpeed: 343.2, admittance: Array(6).fill(WALL), patches: [door] };
+  it.each([
+    ['a box with a door', box],
+    ['a prism with a door', { ...plan(4), patches: [door] }],
+  ])('%s: many portions, then at hand, the same as in one go', (_, spec) => {
+    const desk = createDesk();
+    const portion = { kind: 'warm', spec, frequenciesHz: new Float64Array(0), modesToHz: 90, decays: true } as const;
+    let portions = 1;
+    while (!desk.run(portion)) portions += 1;
+    expect(portions).toBeGreaterThan(8);
+    expect(desk.engineCalls.modes).toBe(1);
+    const job = { kind: 'modes', spec, maxHz: 90 } as const;
+    const modes = desk.run(job);
+    expect(desk.engineCalls.modes).toBe(1);
+    expect(modes).toEqual(createDesk().run(job));
+    expect(modes.length).toBeGreaterThan(5);
   });
 });
 

@@ -3,6 +3,7 @@ import { decayGrid, playedDrives, shownS } from '../../../analysis/decay.ts';
 import { earTriples, roomSpec, seatIdsInOrder, sourceTriples } from '../../../analysis/inputs.ts';
 import type { Lane } from '../../../compute/lane.ts';
 import type { Answers } from '../../../compute/protocol.ts';
+import { isExactAtOnce } from '../../../engines/bass/create-room-field.ts';
 import { type Detail, isPrism } from '../../../engines/bass/room-field.ts';
 import type { Kept } from './kept.ts';
 import { answered, type Errand, FREQUENCIES_HZ, type Wanted } from './wanted.ts';
@@ -18,6 +19,8 @@ interface Part {
   readonly after: Detail;
   /** Given where it asks for modes, and to where. */
   readonly modesToHz?: number;
+  /** Those modes themselves are worked out in portions too. */
+  readonly decays?: boolean;
   /** What it depends on; null where it is not wanted. */
   key(wanted: Wanted, kept: Kept): string | null;
   kept(kept: Kept, key: string): boolean;
@@ -29,6 +32,7 @@ const modesTo = (name: string, detail: Detail): Part => ({
   name,
   after: detail,
   modesToHz: MODES_TO_HZ,
+  decays: detail === 'fine',
   key: ({ fieldKey }) => fieldKey,
   kept: (kept, key) => kept.modes.has(key, detail),
   errand: ({ project }, kept, key) => ({
@@ -174,15 +178,15 @@ export const createBackground = (
     }
   };
 
-  /** A prism's own preparation, in portions: a stop or another room is heard in between. */
+  /** A prism's own preparation, and the decays of rooms that take a while, in portions: a stop or another room is heard in between. */
   const prepare = async (
-    { modesToHz }: Part,
+    { modesToHz, decays }: Part,
     { project, fieldKey }: Wanted,
   ): Promise<'ready' | 'failed' | 'dropped'> => {
     const spec = roomSpec(project);
-    if (!isPrism(spec)) return 'ready';
+    if (isExactAtOnce(spec) || (!isPrism(spec) && decays !== true)) return 'ready';
     for (;;) {
-      const outcome = await lane.ask([{ kind: 'warm', spec, frequenciesHz: NOTHING, modesToHz }]);
+      const outcome = await lane.ask([{ kind: 'warm', spec, frequenciesHz: NOTHING, modesToHz, decays }]);
       if (outcome.status !== 'done') return outcome.status === 'failed' ? 'failed' : 'dropped';
       if (outcome.answers[0] === true) return 'ready';
       if (wantedNow()?.fieldKey !== fieldKey) return 'dropped';

@@ -34,8 +34,10 @@ export const createPatchedBoxField = (spec: BoxSpec): BoxField => {
   const responses = createPatchResponses(geometry, cache, createBoxResponses(geometry, cache), patches, states);
   const slices = createBoxSlices(geometry, cache, createPatchSources(geometry, patches, states), responses.bytesFor);
   const layoutFor = createLayouts(geometry, patches, MODES);
+  const modesInSteps = (maxHz: number) => patchModes({ geometry, patches }, layoutFor, maxHz);
   return {
-    modes: (maxHz) => finish(patchModes({ geometry, patches }, layoutFor, maxHz)),
+    modes: (maxHz) => finish(modesInSteps(maxHz)),
+    modesInSteps,
     modeShapes: (maxHz, pointsM) => boxShapes(geometry, maxHz, pointsM),
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),

@@ -55,8 +55,8 @@ export interface EvenModes {
   planNear(k: number): DampedPlan;
 }
 
-/** The damped modes of a prism whose walls are even along its axis. */
-export const evenModes = (section: Section, rigid: Float64Array, maxHz: number): EvenModes => {
+/** The damped modes of a prism whose walls are even along its axis, a mode a step. */
+export function* evenModes(section: Section, rigid: Float64Array, maxHz: number): Generator<void, EvenModes> {
   const { geometry } = section;
   const scale = geometry.soundSpeed / (2 * Math.PI);
   const known = new Map<number, DampedPlan>();
@@ -72,9 +72,13 @@ export const evenModes = (section: Section, rigid: Float64Array, maxHz: number):
     return damped;
   };
   const weaker = growing(section);
-  const modes = rigidModes(geometry, rigid, maxHz).map((mode) => evenMode(section, weaker, planNear(mode.k), mode));
+  const modes: EvenMode[] = [];
+  for (const mode of rigidModes(geometry, rigid, maxHz)) {
+    modes.push(evenMode(section, weaker, planNear(mode.k), mode));
+    yield;
+  }
   return { modes, planNear };
-};
+}
 
 /** Functions that take part in modes up to the wavenumber `highest`. */
 const countTo = ({ size, lambda }: Section, highest: number): number => {

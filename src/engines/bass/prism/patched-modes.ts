@@ -36,11 +36,11 @@ const SAME = 1e-5;
  * that continues each of them taken, and its k found from the eigenvalue and its slope, P growing as k; then, as k has an imaginary part,
  * from the matrix bent over k as it is between the step and a place beside it.
  */
-export const patchedModes = (
+export function* patchedModes(
   section: Section,
   { modes, planNear }: EvenModes,
   patches: readonly PrismPatch[],
-): PatchedMode[] => {
+): Generator<void, PatchedMode[]> {
   const layoutFor = createPatchLayouts(section, patches);
   const states = createPrismStates(section, 0);
   const { soundSpeed } = section.geometry;
@@ -51,6 +51,7 @@ export const patchedModes = (
     const k = (step * STEP_HZ) / toHz;
     const own = modes.filter((mode) => Math.round((mode.k * toHz) / STEP_HZ) === step || (step === 1 && mode.k < k));
     if (own.length === 0) continue;
+    yield;
     const plan = planNear(k);
     const layout = layoutFor(k);
     const placeAt = (hz: number): Place => {
@@ -73,7 +74,7 @@ export const patchedModes = (
     }
   }
   return modes.map((mode) => found.get(mode) ?? { damped: null, firstOrderPerS: mode.firstOrderPerS });
-};
+}
 
 const tieOf = (place: Place, mode: EvenMode): Tie => ({
   plan: mode.plan,

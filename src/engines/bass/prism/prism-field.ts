@@ -1,4 +1,5 @@
-import type { Detail, PrismSpec, RoomField } from '../room-field.ts';
+import { finish } from '../finish.ts';
+import type { Detail, PrismSpec, RoomField, RoomMode } from '../room-field.ts';
 import { basisFor, prepareBasis } from './basis-shelf.ts';
 import { basisTopHz } from './basis-size.ts';
 import { createPrismPatches } from './patch-coupling.ts';
@@ -45,14 +46,17 @@ export const createPrismField = (asked: PrismSpec, detail: Detail): RoomField =>
   const patches = divided.patches.length > 0 ? createPrismPatches(section, states, divided.patches) : null;
   const responses = createPrismResponses(section, states, shelf, patches);
   const slices = createPrismSlices(section, states, shelf, patches);
+  function* modesInSteps(maxHz: number): Generator<void, RoomMode[]> {
+    const own = modesSection(geometry, divided, maxHz);
+    yield;
+    const { rigid } = own.basis;
+    return detail === 'first'
+      ? yield* prismModes(spreadSection(spec, own), [], rigid, maxHz)
+      : yield* prismModes(own, divided.patches, rigid, maxHz);
+  }
   return {
-    modes: (maxHz) => {
-      const own = modesSection(geometry, divided, maxHz);
-      const { rigid } = own.basis;
-      return detail === 'first'
-        ? prismModes(spreadSection(spec, own), [], rigid, maxHz)
-        : prismModes(own, divided.patches, rigid, maxHz);
-    },
+    modes: (maxHz) => finish(modesInSteps(maxHz)),
+    modesInSteps,
     unitResponses: (sourcesM, receiversM, frequenciesHz, growthPerS = 0) =>
       responses.at(sourcesM, receiversM, frequenciesHz, growthPerS),
     slice: (plane, sourcesM, weights, frequencyHz) => slices.at(plane, sourcesM, weights, frequencyHz),

@@ -11,14 +11,14 @@ const ABOVE_HZ = 15;
  * Rigid eigenfrequencies of a prism above 0 Hz up to `maxHz` from the rigid plan modes, each with the decay of its damped mode:
  * the complex k with mu_i(k) + w_q(k) / L^2 = k^2 (derived), mu_i(k) the eigenvalue of Lambda + j k B that continues plan mode i;
  * with patches that stand out, the mode of the patched room that continues it (patched-modes.ts).
- * `rigid` must be complete to maxHz.
+ * `rigid` must be complete to maxHz. In portions.
  */
-export const prismModes = (
+export function* prismModes(
   section: Section,
   patches: readonly PrismPatch[],
   rigid: Float64Array,
   maxHz: number,
-): RoomMode[] => {
+): Generator<void, RoomMode[]> {
   const { geometry } = section;
   const { soundSpeed } = geometry;
   const scale = soundSpeed / (2 * Math.PI);
@@ -31,19 +31,19 @@ export const prismModes = (
     }));
   // patches tie the highest modes to some above them
   const completeHz = Math.sqrt(rigid[rigid.length - 1]) * scale;
-  const even = evenModes(
+  const even = yield* evenModes(
     section,
     rigid,
     patches.length === 0 ? maxHz : Math.max(maxHz, Math.min(maxHz + ABOVE_HZ, completeHz)),
   );
-  const damped = patches.length === 0 ? even.modes : patchedModes(section, even, patches);
+  const damped = patches.length === 0 ? even.modes : yield* patchedModes(section, even, patches);
   const wanted = even.modes.filter(({ k }) => k * scale <= maxHz);
   return wanted.map(({ k }, i) => ({
     hz: k * scale,
     order: null,
     ...freeDecay(damped[i].damped, damped[i].firstOrderPerS, k * scale, soundSpeed),
   }));
-};
+}
 
 /** The rigid shapes of `prismModes` at points (section and place along the axis, triples), index mode * points + point. */
 export const prismShapes = (
