@@ -40,6 +40,8 @@ const FINGER_BAND = 226;
 const OVER_PLAN = 33;
 const PLAN_WIDTH = 300;
 const FINGER_PX = 32;
+/** So far chairs of the plan stand apart at least for a pointer: two in one place are two to choose from. */
+const MOUSE_PX = 16;
 /** Curves or decay over the band, between the columns. */
 const RISE = 292;
 const TALL_RISE = 400;
@@ -129,7 +131,7 @@ const Band = ({ finger }: { readonly finger: boolean }) => {
               <SeatPlan
                 maxWidth={PLAN_WIDTH}
                 maxHeight={size.height - OVER_PLAN}
-                leastPx={finger ? FINGER_PX : undefined}
+                leastPx={finger ? FINGER_PX : MOUSE_PX}
               />
             </div>
           </ErrorBoundary>

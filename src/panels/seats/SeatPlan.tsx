@@ -1,4 +1,4 @@
-import { type CSSProperties, type KeyboardEvent, useEffect, useMemo, useRef } from 'react';
+import { type CSSProperties, type KeyboardEvent, useMemo, useRef } from 'react';
 import { useDocument, useResults, useSession } from '../../state/view.tsx';
 import { worstAtSeat } from '../findings/order.ts';
 import { useChoose } from '../hooks.ts';
@@ -33,7 +33,6 @@ export const SeatPlan = ({ maxWidth, maxHeight, leastPx = 0 }: PlanSpace) => {
   const chosenObject = useSession(({ selection }) => (selection?.kind === 'object' ? selection.id : null));
   const findings = useResults((state) => state.findings?.value);
   const choose = useChoose();
-  const frame = useRef<HTMLDivElement>(null);
   const plan = useRef<HTMLDivElement>(null);
   const drawing = useMemo(
     () => drawSeatPlan(project, { maxWidth, maxHeight, leastPx }),
@@ -43,17 +42,6 @@ export const SeatPlan = ({ maxWidth, maxHeight, leastPx = 0 }: PlanSpace) => {
     const things = drawing.objects.map((one) => ({ ...one, name: itemTitle(project, { kind: 'object', id: one.id }) }));
     return placeNames(things, [...drawing.seats, ...drawing.subwoofers, drawing.picture], drawing);
   }, [project, drawing]);
-  // Its border is part of what has to fit.
-  const scrolls = drawing.width > maxWidth + 0.5 || drawing.height > maxHeight + 0.5;
-  useEffect(() => {
-    const chosen = drawing.seats.find(({ id }) => id === seatId);
-    const box = frame.current;
-    if (!scrolls || !chosen || !box) return;
-    box.scrollTo(
-      chosen.left + chosen.width / 2 - box.clientWidth / 2,
-      chosen.top + chosen.height / 2 - box.clientHeight / 2,
-    );
-  }, [scrolls, drawing, seatId]);
   const stop = drawing.seats.some(({ id }) => id === seatId) ? seatId : drawing.seats[0]?.id;
 
   const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>, id: string) => {
@@ -72,11 +60,7 @@ export const SeatPlan = ({ maxWidth, maxHeight, leastPx = 0 }: PlanSpace) => {
   };
 
   return (
-    <div
-      className={scrolls ? 'plan-frame is-scrolling' : 'plan-frame'}
-      ref={frame}
-      style={scrolls ? { maxWidth, maxHeight } : undefined}
-    >
+    <div className="plan-frame">
       <div
         className={`plan is-${drawing.turn}${drawing.outline ? ' is-shaped' : ''}`}
         ref={plan}

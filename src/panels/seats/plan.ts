@@ -1,6 +1,7 @@
 import type { Project } from '../../model/project.ts';
 import { roomShape } from '../../model/room/shape.ts';
 import { seatPoses } from '../../model/seating.ts';
+import { spotsApart } from './apart.ts';
 
 /** Which way the plan lies: the picture at the top, or at the left when the strip is wide and low. */
 export type PlanTurn = 'upright' | 'across';
@@ -42,7 +43,10 @@ export interface SeatPlanDrawing {
 export interface PlanSpace {
   readonly maxWidth: number;
   readonly maxHeight: number;
-  /** Chairs are at least this far apart from middle to middle, even if the plan then outgrows its space; 0 for no such wish. */
+  /**
+   * Chairs are at least this far apart from middle to middle, one way or the other: nearer ones, for a finger cannot tell
+   * them apart, are drawn beside where they stand. 0 for no such wish.
+   */
   readonly leastPx?: number;
 }
 
@@ -73,38 +77,54 @@ const sideOf = (turn: PlanTurn, x: number, z: number): PlanSeat['back'] => {
 
 const middleOf = ({ left, top, width, height }: PlanRect) => ({ x: left + width / 2, y: top + height / 2 });
 
-/** A square of this size stands on every chair without touching another's: the least distance of two middles, in metres. */
-const leastApartM = (project: Project): number => {
-  const at = seatPoses(project).map(({ row, seat }) => [seat.xM, seat.eyeZM ?? row.eyeZM] as const);
-  let least = Number.POSITIVE_INFINITY;
-  at.forEach(([x, z], i) => {
-    for (const [otherX, otherZ] of at.slice(i + 1))
-      least = Math.min(least, Math.max(Math.abs(x - otherX), Math.abs(z - otherZ)));
-  });
-  return least;
-};
-
-/** No plan grows beyond this many times its space: two chairs in one place cannot be told apart by any size. */
-const MOST_GROWTH = 4;
 /** A hand may miss a chair by this much wherever no other chair is near. */
 const EASY_PX = 6;
 
-/** How far each chair's edges may be missed: up to `leastPx` across where there is room, never beyond half the gap to another. */
+/**
+ * How far each chair's edges may be missed: up to `leastPx` across where there is room, never beyond the middle between it
+ * and another.
+ */
 const withReach = (seats: readonly Omit<PlanSeat, 'reachX' | 'reachY'>[], leastPx: number): readonly PlanSeat[] =>
   seats.map((seat) => {
     let reachX = Math.max(EASY_PX, (leastPx - seat.width) / 2);
     let reachY = Math.max(EASY_PX, (leastPx - seat.height) / 2);
     const at = middleOf(seat);
+    const most = (away: number, own: number, others: number) =>
+      Math.max(0, Math.min(away / 2 - own / 2, away - (own + others) / 2));
     for (const other of seats) {
       if (other === seat) continue;
       const to = middleOf(other);
-      const gapX = Math.abs(at.x - to.x) - (seat.width + other.width) / 2;
-      const gapY = Math.abs(at.y - to.y) - (seat.height + other.height) / 2;
-      if (gapX >= gapY) reachX = Math.min(reachX, Math.max(0, gapX / 2));
-      else reachY = Math.min(reachY, Math.max(0, gapY / 2));
+      const [awayX, awayY] = [Math.abs(at.x - to.x), Math.abs(at.y - to.y)];
+      const gapX = awayX - (seat.width + other.width) / 2;
+      const gapY = awayY - (seat.height + other.height) / 2;
+      // Beside each other both ways, they are told apart the way their middles are farther apart.
+      const sideways = Math.min(gapX, gapY) >= 0 ? awayX >= awayY : gapX >= gapY;
+      if (sideways) reachX = Math.min(reachX, most(awayX, seat.width, other.width));
+      else reachY = Math.min(reachY, most(awayY, seat.height, other.height));
     }
     return { ...seat, reachX, reachY };
   });
+
+/** Chairs moved apart where they are too near, each no larger than the room between it and the others. */
+const apart = <Chair extends PlanRect>(
+  chairs: readonly Chair[],
+  board: { readonly width: number; readonly height: number },
+  leastPx: number,
+): readonly Chair[] => {
+  const wishes = chairs.map(middleOf);
+  const spots = spotsApart(wishes, board, leastPx);
+  return chairs.map((chair, i) => {
+    let { width, height } = chair;
+    spots.forEach(({ x, y }, k) => {
+      const awayX = Math.abs(x - spots[i].x);
+      const awayY = Math.abs(y - spots[i].y);
+      const over = k !== i && awayX < (width + chairs[k].width) / 2 && awayY < (height + chairs[k].height) / 2;
+      if (over && awayX >= awayY) width = Math.min(width, awayX);
+      else if (over) height = Math.min(height, awayY);
+    });
+    return { ...chair, width, height, left: spots[i].x - width / 2, top: spots[i].y - height / 2 };
+  });
+};
 
 /** The room from above, true to scale, as large as fits; lying whichever way is larger unless it is told. */
 export const drawSeatPlan = (
@@ -120,8 +140,8 @@ export const drawSeatPlan = (
   const turn = wanted ?? (uprightScale > acrossScale ? 'upright' : 'across');
   const across = turn === 'across' ? lengthM : widthM;
   const down = turn === 'across' ? widthM : lengthM;
-  const fitting = turn === 'across' ? acrossScale : uprightScale;
-  const scale = Math.max(fitting, Math.min(leastPx / leastApartM(project), MOST_GROWTH * fitting));
+  const scale = turn === 'across' ? acrossScale : uprightScale;
+  const board = { width: across * scale, height: down * scale };
   // Lying across, the picture is at the left: a person facing it has their right hand up.
   const point = (x: number, z: number): readonly [number, number] =>
     turn === 'across' ? [(z - leastZ) * scale, (maxM[0] - x) * scale] : [(x - leastX) * scale, (z - leastZ) * scale];
@@ -132,11 +152,18 @@ export const drawSeatPlan = (
   };
   const around = (x: number, z: number, wide: number, deep: number) =>
     rect(x - wide / 2, x + wide / 2, z - deep / 2, z + deep / 2);
+  const chairs = seatPoses(project).map(({ row, seat, seatIndex, facingDeg }) => {
+    const [behindX, behindZ] = behindOf(facingDeg);
+    const x = seat.xM + CHAIR_BEHIND_EYE_M * behindX;
+    const z = (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M * behindZ;
+    const size = [row.seat.widthM * 0.94, CHAIR_DEPTH_M] as const;
+    const [wide, deep] = behindX === 0 ? size : [size[1], size[0]];
+    return { id: seat.id, number: seatIndex + 1, back: sideOf(turn, behindX, behindZ), ...around(x, z, wide, deep) };
+  });
   const { picture } = project;
   return {
     turn,
-    width: across * scale,
-    height: down * scale,
+    ...board,
     picture: rect(
       picture.centreXM - picture.widthM / 2,
       picture.centreXM + picture.widthM / 2,
@@ -144,22 +171,7 @@ export const drawSeatPlan = (
       leastZ + picture.offFrontWallM + 0.06,
     ),
     outline: project.room.plan.shape === 'polygon' ? corners.map(([x, z]) => point(x, z)) : null,
-    seats: withReach(
-      seatPoses(project).map(({ row, seat, seatIndex, facingDeg }) => {
-        const [behindX, behindZ] = behindOf(facingDeg);
-        const x = seat.xM + CHAIR_BEHIND_EYE_M * behindX;
-        const z = (seat.eyeZM ?? row.eyeZM) + CHAIR_BEHIND_EYE_M * behindZ;
-        const size = [row.seat.widthM * 0.94, CHAIR_DEPTH_M] as const;
-        const [wide, deep] = behindX === 0 ? size : [size[1], size[0]];
-        return {
-          id: seat.id,
-          number: seatIndex + 1,
-          back: sideOf(turn, behindX, behindZ),
-          ...around(x, z, wide, deep),
-        };
-      }),
-      leastPx,
-    ),
+    seats: withReach(apart(chairs, board, leastPx), leastPx),
     subwoofers: project.subwoofers.map(({ id, atM, sizeM }) => ({ id, ...around(atM[0], atM[2], sizeM[0], sizeM[2]) })),
     objects: project.room.objects
       .filter(({ minM }) => minM[1] < HANGS_FROM_M)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import twoRow from '../../../src/model/presets/two-row.json';
 import { projectSchema } from '../../../src/model/schema/project.ts';
-import { drawSeatPlan, neighbour } from '../../../src/panels/seats/plan.ts';
+import { drawSeatPlan, neighbour, type SeatPlanDrawing } from '../../../src/panels/seats/plan.ts';
 
 const project = projectSchema.parse(twoRow);
 const { widthM, lengthM } = { widthM: 4.3, lengthM: 6.1 };
@@ -45,43 +45,53 @@ describe('seat plan', () => {
     expect(drawn.width).toBeCloseTo(201.6, 6);
   });
 
-  it('grows beyond its space until a finger tells the chairs apart, and no two chairs are met in one place', () => {
+  /** Where each chair may be met: no two in one place. */
+  const metOf = ({ seats }: SeatPlanDrawing) =>
+    seats.map(({ left, top, width, height, reachX, reachY }) => ({
+      left: left - reachX,
+      top: top - reachY,
+      right: left + width + reachX,
+      bottom: top + height + reachY,
+    }));
+  const expectApart = (drawing: SeatPlanDrawing, leastPx: number) => {
+    const met = metOf(drawing);
+    met.forEach((a, i) => {
+      expect(a.right - a.left).toBeGreaterThanOrEqual(leastPx - 1e-4);
+      expect(a.bottom - a.top).toBeGreaterThanOrEqual(leastPx - 1e-4);
+      for (const b of met.slice(i + 1)) {
+        const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+        expect(Math.min(wide, high)).toBeLessThanOrEqual(1e-4);
+      }
+    });
+  };
+
+  it('shows the whole room and moves chairs apart until a finger tells them apart', () => {
     const LEAST_PX = 32;
-    const fitting = drawSeatPlan(project, { maxWidth: 300, maxHeight: 126 });
-    const grown = drawSeatPlan(project, { maxWidth: 300, maxHeight: 126, leastPx: LEAST_PX });
-    expect(grown.width).toBeGreaterThan(fitting.width * 1.4);
-    for (const { seats, least } of [
-      { seats: grown.seats, least: LEAST_PX },
-      { seats: fitting.seats, least: 0 },
-    ]) {
-      const met = seats.map(({ left, top, width, height, reachX, reachY }) => ({
-        left: left - reachX,
-        top: top - reachY,
-        right: left + width + reachX,
-        bottom: top + height + reachY,
-      }));
-      met.forEach((a, i) => {
-        expect(a.right - a.left).toBeGreaterThanOrEqual(least - 1e-9);
-        expect(a.bottom - a.top).toBeGreaterThanOrEqual(least - 1e-9);
-        for (const b of met.slice(i + 1)) {
-          const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
-          const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
-          expect(Math.min(wide, high)).toBeLessThanOrEqual(1e-9);
-        }
-      });
-    }
+    const space = { maxWidth: 300, maxHeight: 193 };
+    const fitting = drawSeatPlan(project, space);
+    const moved = drawSeatPlan(project, { ...space, leastPx: LEAST_PX });
+    expect([moved.width, moved.height]).toEqual([fitting.width, fitting.height]);
+    expectApart(moved, LEAST_PX);
+    expectApart(fitting, 0);
+    // 0.72 m and 0.8 m apart at 44.9 px a metre: there is nothing to move.
+    expect(moved.seats.map(({ left, top }) => [left, top])).toEqual(fitting.seats.map(({ left, top }) => [left, top]));
+    const low = drawSeatPlan(project, { maxWidth: 300, maxHeight: 126, leastPx: LEAST_PX });
+    expect(low.height).toBeLessThanOrEqual(126);
+    expectApart(low, LEAST_PX);
   });
 
-  it('does not grow without end for two chairs in one place', () => {
+  it('draws two chairs in one place beside each other, and the room as before', () => {
     const [front, ...rest] = twoRow.rows;
     const [one] = front.seats;
     const stacked = projectSchema.parse({
       ...twoRow,
       rows: [{ ...front, seats: [...front.seats, { ...one, id: 'twin' }] }, ...rest],
     });
-    const drawn = drawSeatPlan(stacked, { maxWidth: 300, maxHeight: 126, leastPx: 32 });
-    expect(drawn.width).toBeLessThanOrEqual(4 * 300);
-    expect(drawn.seats.find(({ id }) => id === 'twin')?.reachY).toBe(0);
+    const space = { maxWidth: 358, maxHeight: 260, leastPx: 32 };
+    const drawn = drawSeatPlan(stacked, space);
+    expect(drawn.width).toBe(drawSeatPlan(project, space).width);
+    expectApart(drawn, 32);
   });
 
   it('draws a turned chair along the wall it stands at, its back to that wall', () => {
