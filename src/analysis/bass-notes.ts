@@ -1,3 +1,4 @@
+import { boxTiedToHz } from '../engines/bass/patches/tied-reach.ts';
 import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
 import { tiedToHz } from '../engines/bass/prism/tied-reach.ts';
 import { isPrism } from '../engines/bass/room-field.ts';
@@ -19,11 +20,11 @@ const reachApproximation = (project: Project): string | null => {
   return `For the bass, a room with so large a cross-section is worked out in full to about ${Math.round(hz / 5) * 5} Hz. Above that the levels only show the trend; the list of modes is complete to ${HIGHEST_HZ} Hz all the same.`;
 };
 
-/** How far up the decays of a room that is no box take its patches together, in a sentence; null where to 200 Hz or without any. */
+/** How far up the decays of modes take a room's patches together, in a sentence; null where to 200 Hz or without any. */
 const decaysApproximation = (project: Project): string | null => {
   const spec = roomSpec(project);
-  if (!isPrism(spec) || !spec.patches?.length) return null;
-  const hz = tiedToHz(spec, HIGHEST_HZ);
+  if (!spec.patches?.length) return null;
+  const hz = isPrism(spec) ? tiedToHz(spec, HIGHEST_HZ) : boxTiedToHz(spec, HIGHEST_HZ);
   if (hz >= HIGHEST_HZ) return null;
   const from = hz > 0 ? `above about ${hz} Hz` : 'in so large a room';
   return `For the bass, decay times ${from} count each absorber and opening by itself, not how they act together; beside an open door they may be a third off. Levels are not concerned.`;

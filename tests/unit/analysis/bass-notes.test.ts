@@ -69,6 +69,19 @@ describe('what the bass leaves out', () => {
     expect(bassNotes(ell(12)).join()).not.toContain('decay times');
   });
 
+  it('the same in a large box, and nothing in one of a home', () => {
+    const absorber = { surface: 'front', fromM: 0.5, widthM: 1, bottomM: 0.4, heightM: 1, absorption: { '125': 0.9 } };
+    const notesOf = (side: number, count: number): readonly string[] => {
+      const patches = Array.from({ length: count }, (_, i) => ({ ...absorber, id: `a${i}`, fromM: 0.5 + 1.1 * i }));
+      return bassNotes(roomWith({ shape: 'rectangle', widthM: side, lengthM: side }, { patches }));
+    };
+    expect(notesOf(7, 4)).toEqual([]);
+    const [note] = notesOf(22, 4);
+    const hz = Number(/decay times above about (\d+) Hz/.exec(note)?.[1]);
+    expect(hz).toBeGreaterThan(40);
+    expect(hz).toBeLessThan(150);
+  });
+
   it('what lies behind an open door', () => {
     const door = { id: 'd', kind: 'door', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
     const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });

@@ -55,13 +55,16 @@ export interface Stretch {
 }
 
 /**
- * The quadrature of a stretch for `orders` polynomials against functions that vary as fast as e^(j kappa x): with w = kappa
- * length / 2, w / 2 + 2.5 w^(1/3) + 1 + orders / 2 points leave less than 1e-5 (tried against closed forms).
+ * Points that a quadrature of `orders` polynomials takes against functions that vary as fast as e^(j kappa x), with `half` w = kappa
+ * length / 2: w / 2 + 2.5 w^(1/3) + 1 + orders / 2 leave less than 1e-5 (tried against closed forms).
  */
+export const placesOf = (orders: number, half: number): number =>
+  Math.ceil(half / 2 + 2.5 * Math.cbrt(half) + orders / 2) + 1;
+
+/** The quadrature of a stretch for `orders` polynomials against functions that vary as fast as e^(j kappa x). */
 export const stretchOf = (fromM: number, toM: number, orders: number, kappa: number): Stretch => {
   const lengthM = toM - fromM;
-  const half = (kappa * lengthM) / 2;
-  const places = Math.ceil(half / 2 + 2.5 * Math.cbrt(half) + orders / 2) + 1;
+  const places = placesOf(orders, (kappa * lengthM) / 2);
   const { nodes, weights } = gaussRule(places);
   const atM = new Float64Array(places);
   const weighted = new Float64Array(orders * places);

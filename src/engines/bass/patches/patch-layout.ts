@@ -55,14 +55,12 @@ export const createLayouts = (
   };
 };
 
-const layOut = (
-  geometry: BoxGeometry,
-  patches: readonly BoxPatch[],
-  k: number,
-  { reachPerM, perRadian }: Fineness,
-): PatchLayout => {
-  const functions = patchFunctions(patches, k, perRadian);
-  const cut = Math.sqrt(Math.min(geometry.cutK2, k * k + reachPerM * reachPerM));
+/** Where transverse sums are cut, 1/m. */
+export const reachOf = (k: number, { reachPerM }: Fineness): number => Math.sqrt(k * k + reachPerM * reachPerM);
+
+const layOut = (geometry: BoxGeometry, patches: readonly BoxPatch[], k: number, fineness: Fineness): PatchLayout => {
+  const functions = patchFunctions(patches, k, fineness.perRadian);
+  const cut = Math.min(Math.sqrt(geometry.cutK2), reachOf(k, fineness));
   const stretches = patches.map(({ fromM, toM }, i): [Stretch, Stretch] => {
     const [first, second] = functions.patches[i].orders;
     return [stretchOf(fromM[0], toM[0], first, cut), stretchOf(fromM[1], toM[1], second, cut)];

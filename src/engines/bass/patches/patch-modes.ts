@@ -4,16 +4,14 @@ import { AXES } from '../box-state.ts';
 import { freeDecay } from '../free-decay.ts';
 import type { BoxMode } from '../room-field.ts';
 import type { PatchLayout } from './patch-layout.ts';
-import { type PatchRoot, patchRoots, TIED_HZ } from './patch-roots.ts';
+import { type PatchRoot, patchRoots } from './patch-roots.ts';
 import type { Order, PatchedBox } from './tied-modes.ts';
-
-/** Patches move a mode down from a little above the highest wanted. */
-const ABOVE_HZ = 10;
+import { ABOVE_HZ, TIED_HZ, tiesToHz } from './tied-reach.ts';
 
 /**
  * The rigid modes of a box with patches above 0 Hz up to `maxHz`, each with the decay of a free oscillation of the patched room
- * (patch-roots.ts), the one it takes most part in; no two have the same one. Where none is left (walls that absorb nearly everything) the
- * first-order estimate stands in. In portions, each some milliseconds.
+ * (patch-roots.ts), the one it takes most part in; no two have the same one. Where none is left (walls that absorb nearly everything) and
+ * above what there is time for (tied-reach.ts) the first-order estimate stands in. In portions, each some milliseconds.
  */
 export function* patchModes(
   box: PatchedBox,
@@ -22,13 +20,19 @@ export function* patchModes(
 ): Generator<void, BoxMode[]> {
   const { geometry } = box;
   const still: RigidBoxMode = { hz: 0, order: [0, 0, 0] };
-  const tied = rigidBoxModes(geometry, maxHz + ABOVE_HZ + 2 * TIED_HZ);
-  const modes = tied.filter(({ hz }) => hz <= maxHz + ABOVE_HZ);
-  const losses = new Map(modes.map((mode) => [mode, firstOrderPerS(box, mode.order)]));
-  const usual = [...losses.values()].reduce((sum, loss) => sum + loss, 0) / Math.max(1, losses.size);
-  const roots = yield* patchRoots(box, layoutFor, [still, ...tied], maxHz + ABOVE_HZ, usual / geometry.soundSpeed);
-  const taken = assign(box, roots, modes);
-  return modes
+  const tiedHz = tiesToHz({ ...geometry, patches: box.patches }, maxHz);
+  const lookedHz = tiedHz + ABOVE_HZ;
+  const near = rigidBoxModes(geometry, Math.max(maxHz, lookedHz + 2 * TIED_HZ));
+  const losses = new Map(near.map((mode) => [mode, firstOrderPerS(box, mode.order)]));
+  const taken = new Map<RigidBoxMode, PatchRoot>();
+  if (tiedHz > 0) {
+    const tied = near.filter(({ hz }) => hz <= lookedHz + 2 * TIED_HZ);
+    const modes = tied.filter(({ hz }) => hz <= lookedHz);
+    const usual = modes.reduce((sum, mode) => sum + (losses.get(mode) ?? 0), 0) / Math.max(1, modes.length);
+    const roots = yield* patchRoots(box, layoutFor, [still, ...tied], lookedHz, usual / geometry.soundSpeed);
+    for (const [mode, root] of assign(box, roots, modes)) if (mode.hz <= tiedHz) taken.set(mode, root);
+  }
+  return near
     .filter(({ hz }) => hz <= maxHz)
     .map((mode) => ({
       ...mode,

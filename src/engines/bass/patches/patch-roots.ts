@@ -4,6 +4,7 @@ import { refine, rootOf, setDot, timesVector } from '../prism/linear-in-k.ts';
 import { eigenvectorsOf } from '../prism/symmetric-eigen.ts';
 import type { PatchLayout } from './patch-layout.ts';
 import { type Order, type PatchedBox, setGap, type TiedModes, tieModes } from './tied-modes.ts';
+import { TIED_HZ } from './tied-reach.ts';
 
 /** A free oscillation of a box with patches. */
 export interface PatchRoot {
@@ -20,9 +21,7 @@ const LEAST_STRETCH_HZ = 2;
 const BEYOND_HZ = 6;
 /** Beyond a stretch by this much a guess may still lead into it. */
 const MARGIN_HZ = 2.5;
-/** Modes this near in the plane of k are tied together, ... */
-export const TIED_HZ = 25;
-/** ... of more the nearest: a stretch holds fewer in any room there is time for. */
+/** Of modes near enough to be tied together (TIED_HZ) the nearest: a stretch holds fewer in any room there is time for. */
 const MOST_TIED = 80;
 /** Of them, those that take most part in an oscillation make it exact: the others stay among the couplings. */
 const MOST_PARTS = 24;

@@ -21,7 +21,11 @@ export interface Section {
   /** Integral of beta phi_i phi_j along all edges, re and im apart, size x size; `im` is null when all betas are real. */
   readonly wallRe: Float64Array;
   readonly wallIm: Float64Array | null;
-  /** Modes of the even axis that are carried, and per mode the functions that are (the first ones). */
+  /**
+   * Modes of the even axis that are carried, and per mode the functions that are (the first ones). The answers to the walls'
+   * loads are needed by all of them: without, orders just short of travelling are wrong by decibels where a wall guides
+   * them (stiffness) or takes much.
+   */
   readonly orders: number;
   readonly functions: Int32Array;
   /** sigma_n^2 = s^2 + (n pi / length)^2 of the rigid even axis. */
@@ -32,11 +36,6 @@ export interface Section {
   readonly atPlaces: Float64Array;
 }
 
-/**
- * Orders of the even axis that begin to travel above this carry plan modes only, fewer the higher they are, and no answers to
- * the walls' loads: they die away within a metre, and it changes the reference rooms by less than 0.02 dB.
- */
-const CARRIED_HZ = 170;
 export const PLACE = 7;
 /** Quadrature of the near field along the edges: panels of at most this length with three points. */
 const PANEL_M = 0.22;
@@ -87,15 +86,13 @@ export const createSection = (
   const highest2 = ((2 * Math.PI * highestHz) / geometry.soundSpeed) ** 2;
   const step = Math.PI / geometry.lengthM;
   const orders = Math.floor(Math.sqrt(highest2) / step) + 1;
-  const carried2 = ((2 * Math.PI * CARRIED_HZ) / geometry.soundSpeed) ** 2;
   const most = Math.max(highest2, lambda[size - 1]);
   const functions = new Int32Array(orders);
   const sigma2 = new Float64Array(orders);
   for (let n = 0; n < orders; n++) {
     const own = (n * step) ** 2;
     sigma2[n] = SCREEN_PER_M * SCREEN_PER_M + own;
-    const bound = own <= carried2 ? most : highest2;
-    while (functions[n] < size && lambda[functions[n]] + own <= bound * (1 + 1e-12)) functions[n]++;
+    while (functions[n] < size && lambda[functions[n]] + own <= most * (1 + 1e-12)) functions[n]++;
   }
   return {
     geometry,

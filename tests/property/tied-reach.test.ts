@@ -1,0 +1,83 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createPatchedBoxField } from '../../src/engines/bass/patches/patched-box-field.ts';
+import { boxTiedToHz } from '../../src/engines/bass/patches/tied-reach.ts';
+import type { Admittance, BoxSpec, WallPatch } from '../../src/engines/bass/room-field.ts';
+
+// How far up patches are tied together is decided before any of it is worked out, by an estimate of the work.
+const TOP_HZ = 205;
+const MOST_PATCHES = 200;
+
+const room = (top: { sizeM: readonly [number, number, number]; patches: number }) =>
+  fc.record({
+    sizeM: fc.tuple(...([0, 1, 2] as const).map((i) => fc.double({ min: 2, max: top.sizeM[i], noNaN: true }))),
+    patches: fc.array(
+      fc.record({
+        wall: fc.integer({ min: 0, max: 5 }),
+        share: fc.double({ min: 0.05, max: 0.9, noNaN: true }),
+        re: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      }),
+      { minLength: 1, maxLength: top.patches },
+    ),
+  });
+type Room = ReturnType<typeof room> extends fc.Arbitrary<infer T> ? T : never;
+
+/** Patches laid out on each wall in a row. */
+const specOf = ({ sizeM, patches }: Room): BoxSpec => {
+  const [x, y, z] = sizeM;
+  const made = patches.map(({ wall, share, re }, i): WallPatch => {
+    const [u, v] = [0, 1, 2].filter((axis) => axis !== wall >> 1).map((axis) => [x, y, z][axis]);
+    const row = patches.filter((other) => other.wall === wall);
+    const from = patches.slice(0, i).filter((other) => other.wall === wall).length;
+    const per = u / row.length;
+    return { wall, fromM: [per * from, 0], toM: [per * (from + share), share * v], admittance: [re, 0.1] };
+  });
+  return {
+    sizeM: [x, y, z],
+    soundSpeed: 343.2,
+    admittance: Array.from({ length: 6 }, (): Admittance => [0.02, 0]),
+    patches: made,
+  };
+};
+
+describe('the frequency to which the decays of a box take its patches together', () => {
+  it('is the whole range in rooms to 150 m3 with a few patches', () => {
+    fc.assert(
+      fc.property(room({ sizeM: [7.5, 3.6, 5.5], patches: 5 }), (drawn) => {
+        expect(boxTiedToHz(specOf(drawn), TOP_HZ)).toBe(TOP_HZ);
+      }),
+    );
+  });
+
+  it('falls as the room grows and does not depend on how far up it is asked', () => {
+    fc.assert(
+      fc.property(room({ sizeM: [20, 8, 20], patches: MOST_PATCHES }), (drawn) => {
+        const hz = boxTiedToHz(specOf(drawn), TOP_HZ);
+        const [x, y, z] = drawn.sizeM;
+        const larger = boxTiedToHz(specOf({ ...drawn, sizeM: [1.5 * x, 1.25 * y, 1.5 * z] }), TOP_HZ);
+        expect(hz).toBeLessThanOrEqual(TOP_HZ);
+        expect(larger).toBeLessThanOrEqual(hz);
+        expect(boxTiedToHz(specOf(drawn), TOP_HZ / 2)).toBe(Math.min(hz, TOP_HZ / 2));
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('leaves little to do in the largest room: its modes above are damped in first order', () => {
+    const spec: BoxSpec = {
+      ...specOf({ sizeM: [30, 10, 30], patches: [] }),
+      patches: [
+        { wall: 0, fromM: [0, 3], toM: [6, 13], admittance: [0.4, 0] },
+        { wall: 3, fromM: [8, 5], toM: [22, 23], admittance: [0.5, 0] },
+      ],
+    };
+    const reachHz = boxTiedToHz(spec, TOP_HZ);
+    expect(reachHz).toBeGreaterThan(10);
+    expect(reachHz).toBeLessThan(60);
+    const modes = createPatchedBoxField(spec).modes(80);
+    // a mode in first order keeps the frequency it has between rigid walls
+    const isTied = modes.map(({ hz, dampedHz }) => Math.abs(dampedHz - hz) > 1e-9);
+    expect(isTied.filter((tied, i) => tied !== modes[i].hz <= reachHz)).toHaveLength(0);
+    for (const { decayS } of modes) expect(decayS).toBeGreaterThan(0.1);
+  });
+});
