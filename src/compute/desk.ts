@@ -18,7 +18,7 @@ import { createRecent } from './recent.ts';
 /** Rooms kept with what is solved of them: three dampings of one room, ... */
 const FIELDS_KEPT = 3;
 /** ... as long as they hold no more: with plans, slices and the program itself a worker stays under 150 MB (npm run bench). */
-const FIELDS_BYTES = 75e6;
+const FIELDS_BYTES = 66e6;
 /** Steps of a room's preparation between two looks at what else is wanted: some 50 ms in a room of 40 m2. */
 const STEPS_AT_ONCE = 2;
 /** One source's responses are about 12 seats x 80 frequencies x 16 bytes, 15 kB; 256 of them stay under 4 MB. */

@@ -28,9 +28,10 @@ const SHELVES_BYTES = 12e6;
  *
  * Valid ("fine"): to 200 Hz, in plans up to about 45 m2 (larger ones to `prismHoldsToHz`). There 95 % of points agree
  * with finite and spectral elements within 0.02 dB for admittances to 0.1 and 0.1 dB to 0.3, mixed walls and |dz| of nothing included
- * (at 200 Hz, in 26 m2, 0.25 dB); walls of admittance 1 within some 0.5 dB, and more near them
- * (a subwoofer in their very corner 2 dB, 4 in dips);
- * with patches of 0.4 by inward corners 95 % within 0.15 dB, 0.6 m before one 0.5 dB. Within 0.3 m of an inward corner a
+ * (at 200 Hz, in 26 m2, 0.25 dB); walls of admittance 1 within some 0.4 dB, and more near them
+ * (a subwoofer in their very corner 95 % within 0.7 dB, 1.6 dB where little is left); stiffness, which guides waves along
+ * its wall, of 0.5 within 0.15 dB and of 1 within 0.9 dB;
+ * with patches of 0.4 by inward corners 95 % within 0.05 dB, 0.6 m before one 0.2 dB. Within 0.3 m of an inward corner a
  * source's near field is rougher (5 % of the field at 190 Hz). Source and seat may change places within 0.3 % of the field. "first" is a
  * picture: half of the points within 0.05 dB, 95 % within 0.7 dB to 160 Hz, and its modes take patches as spread over their walls.
  */
