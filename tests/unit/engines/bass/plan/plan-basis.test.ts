@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { createPlanBasis } from '../../../../../src/engines/bass/plan/create-plan-basis.ts';
 import type { PlanBasis } from '../../../../../src/engines/bass/plan/plan-basis.ts';
-import { createRectangleBasis } from '../../../../../src/engines/bass/plan/rectangle-basis.ts';
 import { areaOf, PLANS, perimeterOf } from './plans.ts';
+import { createRectangleBasis } from './rectangle-basis.ts';
 
 const C = 343.2;
 const [WIDTH, HEIGHT] = [6, 4];

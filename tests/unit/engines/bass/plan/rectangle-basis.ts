@@ -1,4 +1,4 @@
-import type { PlanBasis } from './plan-basis.ts';
+import type { PlanBasis } from '../../../../../src/engines/bass/plan/plan-basis.ts';
 
 /** int cos(alpha x) cos(beta x + gamma) dx over from..to. Derived: product to sum. */
 const cosineProduct = (alpha: number, beta: number, gamma: number, from: number, to: number): number => {
