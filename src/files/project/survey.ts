@@ -38,9 +38,9 @@ export const surveyValue = (root: AnySchema, value: unknown): Survey => {
     unknownCount++;
     if (unknown.length < LISTED_PATHS) unknown.push(pathText([...keys, key]));
   };
-  const tooMany = (found: number, max: number): boolean => {
+  const tooMany = (found: number, max: number, min = 0): boolean => {
     if (found <= max) return false;
-    const allowed = { kind: 'count', of: 'entries', min: 0, max } as const;
+    const allowed = { kind: 'count', of: 'entries', min, max } as const;
     refusals.push({ field: pathText(keys), holds: found, lead: 'entries:', allowed });
     return true;
   };
@@ -54,7 +54,7 @@ export const surveyValue = (root: AnySchema, value: unknown): Survey => {
     if (Array.isArray(at)) {
       const list = listOf(schema);
       const isTuple = !list && childOf(schema, 0, at) !== undefined;
-      if (tooMany(at.length, list ? list.max : isTuple ? LARGEST_RECORD : Number.POSITIVE_INFINITY)) return;
+      if (tooMany(at.length, list ? list.max : isTuple ? LARGEST_RECORD : Number.POSITIVE_INFINITY, list?.min)) return;
       if (list) for (let i = 0; i < at.length; i++) visitChild(list.element, i, at[i]);
       return;
     }

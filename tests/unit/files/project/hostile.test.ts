@@ -133,6 +133,10 @@ describe('JSON that is no project', () => {
     expect(answered(bytesOf(changed({ loudspeakers: list })))).toEqual([
       'loudspeakers: holds entries: 100000; allowed: 0 to 64 entries',
     ]);
+    const corners = Array.from({ length: 65 }, (_, i) => [i, i * i]);
+    expect(answered(bytesOf(changed({ 'room.plan': { shape: 'polygon', cornersM: corners } })))).toContain(
+      'room.plan.cornersM: holds entries: 65; allowed: 3 to 64 entries',
+    );
     const point = Array.from({ length: 1_000_000 }, () => 1);
     expect(answered(bytesOf(changed({ 'loudspeakers.0.atM': point })))).toEqual([
       'loudspeakers[0].atM: holds entries: 1000000; allowed: 0 to 100 entries',
