@@ -1,3 +1,4 @@
+import { stiffBoxHoldsToHz, stiffPrismHoldsToHz } from '../engines/bass/patches/stiff-reach.ts';
 import { boxTiedToHz } from '../engines/bass/patches/tied-reach.ts';
 import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
 import { tiedToHz } from '../engines/bass/prism/tied-reach.ts';
@@ -30,6 +31,15 @@ const decaysApproximation = (project: Project): string | null => {
   return `For the bass, decay times ${from} count each absorber and opening by itself, not how they act together; beside an open door they may be a third off. Levels are not concerned.`;
 };
 
+/** How far up waves along stiff patches are followed, in a sentence; null where to 200 Hz or where nothing is stiff. */
+const stiffApproximation = (project: Project): string | null => {
+  const spec = roomSpec(project);
+  const hz = isPrism(spec) ? stiffPrismHoldsToHz(spec, HIGHEST_HZ) : stiffBoxHoldsToHz(spec, HIGHEST_HZ);
+  if (hz >= HIGHEST_HZ) return null;
+  const from = hz > 0 ? `above about ${hz} Hz` : 'here';
+  return `For the bass, waves that run along large stiff patches (a positive imaginary admittance) are too short ${from} to be followed in full; levels there may be off by some decibels.`;
+};
+
 /** From this admittance on modes die within about a swing, as long as most walls have it. */
 const HEAVY = 0.5;
 
@@ -56,5 +66,6 @@ export const bassNotes = (project: Project, measures: Measures = SI): readonly s
     patchesApproximation(roomSpec(project)),
     timesApproximation(project),
     decaysApproximation(project),
+    stiffApproximation(project),
     heavyApproximation(project),
   ].filter((note) => note !== null);

@@ -63,17 +63,17 @@ describe('the frequency to which the decays of a box take its patches together',
     );
   });
 
-  it('leaves little to do in the largest room: its modes above are damped in first order', () => {
+  it('leaves little to do in a large hall: its modes above are damped in first order', () => {
     const spec: BoxSpec = {
-      ...specOf({ sizeM: [30, 10, 30], patches: [] }),
+      ...specOf({ sizeM: [22, 8, 24], patches: [] }),
       patches: [
-        { wall: 0, fromM: [0, 3], toM: [6, 13], admittance: [0.4, 0] },
-        { wall: 3, fromM: [8, 5], toM: [22, 23], admittance: [0.5, 0] },
+        { wall: 0, fromM: [0, 3], toM: [3, 5], admittance: [0.4, 0] },
+        { wall: 3, fromM: [8, 5], toM: [11, 9], admittance: [0.5, 0] },
       ],
     };
     const reachHz = boxTiedToHz(spec, TOP_HZ);
     expect(reachHz).toBeGreaterThan(10);
-    expect(reachHz).toBeLessThan(60);
+    expect(reachHz).toBeLessThan(70);
     const modes = createPatchedBoxField(spec).modes(80);
     // a mode in first order keeps the frequency it has between rigid walls
     const isTied = modes.map(({ hz, dampedHz }) => Math.abs(dampedHz - hz) > 1e-9);

@@ -82,6 +82,20 @@ describe('what the bass leaves out', () => {
     expect(hz).toBeLessThan(150);
   });
 
+  it('waves along stiff patches that are too large or too stiff to follow', () => {
+    const notesOf = (plan: unknown, sideM: number, im: number): string => {
+      const patch = { id: 'p', surface: 'ceiling', fromM: 0.3, widthM: sideM, bottomM: 0.3, heightM: sideM };
+      return bassNotes(roomWith(plan, { patches: [{ ...patch, admittance: [0.05, im] }] })).join(' ');
+    };
+    for (const plan of [RECTANGLE, ell(7).room.plan]) {
+      expect(notesOf(plan, 3, 0.8)).not.toContain('stiff');
+      expect(notesOf(plan, 3, -4)).not.toContain('stiff');
+      expect(notesOf(plan, 3, 4)).toContain('too short here');
+    }
+    const large = notesOf({ shape: 'rectangle', widthM: 12, lengthM: 12 }, 9, 0.8);
+    expect(Number(/too short above about (\d+) Hz/.exec(large)?.[1])).toBeGreaterThan(50);
+  });
+
   it('what lies behind an open door', () => {
     const door = { id: 'd', kind: 'door', surface: 'left', fromM: 0.5, widthM: 0.8, bottomM: 0, heightM: 2 };
     const room = (leaf: string) => roomWith(RECTANGLE, { openings: [{ ...door, leaf, opensTo: 'room' }] });

@@ -26,11 +26,17 @@ export interface PatchFunctions {
 
 /** Polynomials along a side: two, and these many more per radian k length / 2. */
 export const PER_RADIAN = 1;
-/**
- * On a patch of more than rho c the pressure varies over 1 / (k beta) instead of 1 / k: at its edges where it is soft, in surface
- * waves where it is stiff. Followed up to this factor.
- */
+/** On a soft patch of more than rho c the pressure varies over 1 / (k beta) at its edges. Followed up to this factor. */
 const STRONGEST = 2.5;
+/**
+ * A stiff patch, beta = j b, carries a wave with exp(-k b z) before it and sqrt(1 + b^2) k along it: derived from the wall's
+ * condition. What it does is all in its own wave, so it asks for more: from this difference to its wall on, ...
+ */
+const STIFF = 0.2;
+/** ... and up to this one, where the waves are too short for the functions there is time for. */
+export const STIFFEST = 2.3;
+/** Coefficients of a wave of w radians fall off above order w over a few times w^(1/3), as Bessel functions of that order do. */
+const BEYOND_TURNING = 1.5;
 /** A side shorter than this is even enough for a constant at long waves. */
 const SHORT_M = 0.25;
 /** 2 would be an ellipse, all that a plane wave along the patch needs; 1.3 takes a quarter less and is hardly worse. */
@@ -39,12 +45,22 @@ const CORNER = 1.3;
 const PER_OCTAVE = 0.1;
 /** Most functions in one room: a factorisation then takes some 10 ms a frequency. */
 export const MOST_FUNCTIONS = 160;
+/** Where patches are stiff: then some 50 ms. */
+const MOST_STIFF = 320;
 /** Above 270 Hz, where hundreds of frequencies are asked for at once and single waves no longer decide, that many. */
 const MOST_HIGH = 90;
 const HIGH_PER_M = 5;
 
 const ordersFor = (lengthM: number, radians: number): number =>
   1 + Math.ceil(Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2 - 1e-9);
+
+const isStiff = ({ delta }: PatchArea): boolean => delta[1] >= STIFF;
+
+/** Orders that the wave before a stiff patch asks for. */
+const guidedOrdersFor = (lengthM: number, radians: number, b: number): number => {
+  const along = radians * Math.hypot(1, Math.min(STIFFEST, b));
+  return ordersFor(lengthM, along + (2 * BEYOND_TURNING * Math.cbrt((along * lengthM) / 2)) / lengthM);
+};
 
 /** One product of polynomials on one patch; the constant ranks first, high orders last, earlier on patches that do more. */
 interface Candidate {
@@ -59,7 +75,9 @@ const candidatesOf = (area: PatchArea, patch: number, radians: number, most: num
   const sides = [toM[0] - fromM[0], toM[1] - fromM[1]] as const;
   const strength = Math.hypot(delta[0], delta[1]);
   const own = radians * Math.min(STRONGEST, Math.max(1, strength));
-  const [first, second] = [ordersFor(sides[0], own), ordersFor(sides[1], own)];
+  const [first, second] = sides.map((side) =>
+    Math.max(ordersFor(side, own), isStiff(area) ? guidedOrdersFor(side, radians, delta[1]) : 0),
+  );
   const lesser = PER_OCTAVE * Math.log2(most / (strength * sides[0] * sides[1]));
   const found: Candidate[] = [];
   for (let p = 0; p < first; p++) {
@@ -75,13 +93,24 @@ const candidatesOf = (area: PatchArea, patch: number, radians: number, most: num
   return found;
 };
 
-/** The functions for the wavenumber k (1/m); the lowest MOST_FUNCTIONS ranks, at least one of each patch unless patches are more than that. */
-export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian = PER_RADIAN): PatchFunctions => {
+/** All functions that patches ask for at the wavenumber k (1/m). */
+const candidatesFor = (areas: readonly PatchArea[], k: number, perRadian: number): Candidate[] => {
   const effect = ({ fromM, toM, delta }: PatchArea): number =>
     Math.hypot(delta[0], delta[1]) * (toM[0] - fromM[0]) * (toM[1] - fromM[1]);
   const most = Math.max(0, ...areas.map(effect));
-  let candidates = areas.flatMap((area, i) => candidatesOf(area, i, perRadian * k, most));
-  const limit = k > HIGH_PER_M ? Math.max(MOST_HIGH, Math.min(areas.length, MOST_FUNCTIONS)) : MOST_FUNCTIONS;
+  return areas.flatMap((area, i) => candidatesOf(area, i, perRadian * k, most));
+};
+
+/** Whether the waves before stiff patches are followed at wavenumber k, as short as they are and as many functions as they ask for. */
+export const followsStiff = (areas: readonly PatchArea[], k: number): boolean =>
+  !areas.some(isStiff) ||
+  (areas.every(({ delta }) => delta[1] <= STIFFEST) && candidatesFor(areas, k, PER_RADIAN).length <= MOST_STIFF);
+
+/** The functions for the wavenumber k (1/m); of more than there is time for the lowest ranks, at least one of each patch unless patches are more than that. */
+export const patchFunctions = (areas: readonly PatchArea[], k: number, perRadian = PER_RADIAN): PatchFunctions => {
+  let candidates = candidatesFor(areas, k, perRadian);
+  const most = areas.some(isStiff) ? MOST_STIFF : MOST_FUNCTIONS;
+  const limit = k > HIGH_PER_M ? Math.max(MOST_HIGH, Math.min(areas.length, MOST_FUNCTIONS)) : most;
   if (candidates.length > limit)
     candidates = candidates.sort((a, b) => a.rank - b.rank || a.patch - b.patch).slice(0, limit);
   const pairs: (readonly [number, number])[][] = areas.map(() => []);

@@ -22,7 +22,8 @@ const CACHE_LIMIT_BYTES = 72e6;
  * Legendre polynomials (coupled-system.ts, patch-functions.ts). A factorised system is kept per frequency, so that a moved
  * source costs its even field and one back-substitution. Within 0.02 dB of spectral-element solutions with absorbers, a door,
  * a reactive panel and an opening (tests/published/patched-box.test.ts).
- * Above MOST_FUNCTIONS functions the finer ones are left out, above that many patches the least are spread over their walls.
+ * Large stiff patches, which guide waves slower than in air, take more functions (patch-functions.ts). Above MOST_FUNCTIONS functions (with stiff
+ * patches twice as many) the finer ones are left out, above that many patches the least are spread over their walls.
  * Near field: on a patch 0.05 dB, in an opening and for a source 0.2 m before one 0.2 dB (against itself with far more
  * functions and terms). Positions outside the walls are brought onto them.
  */
