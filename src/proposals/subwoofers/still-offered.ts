@@ -3,7 +3,15 @@ import type { Project, Subwoofer } from '../../model/project.ts';
 /** Keys of the document that no search for places looks at. */
 const ASIDE: ReadonlySet<string> = new Set(['subwoofers', 'alternatives', 'equaliser', 'name', 'notes', 'display']);
 
-const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+/** The same text for the same contents: a command that has a subwoofer validated may put its keys in another order. */
+const written = (value: unknown): string =>
+  JSON.stringify(value, (_, part: unknown) =>
+    typeof part === 'object' && part !== null && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : part,
+  );
+
+const same = (a: unknown, b: unknown): boolean => a === b || written(a) === written(b);
 
 export const sameSubwoofers = (a: readonly Subwoofer[], b: readonly Subwoofer[]): boolean => same(a, b);
 
