@@ -93,10 +93,11 @@ const GROUPS: readonly { readonly title: string; readonly shortcuts: readonly Sh
       {
         keys: ['escape'],
         shown: ['Esc'],
-        does: 'Bring the panels back; stop showing what a finding is about; stand up; choose nothing',
-        run: session(({ mode, spotlight, stageCleared }) => {
+        does: 'Bring the panels back; stop showing what a finding is about; put the curves away; stand up; choose nothing',
+        run: session(({ mode, spotlight, stageCleared, bassSheet }) => {
           if (stageCleared) return { stageCleared: false };
           if (spotlight) return { spotlight: null };
+          if (bassSheet) return { bassSheet: null };
           return mode === 'sit' ? { mode: 'overlook' } : { selection: null };
         }),
       },

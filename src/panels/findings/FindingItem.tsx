@@ -5,7 +5,7 @@ import { findingSentence } from '../../words/findings.ts';
 import { ruleTitle, sourceText, whyText } from '../../words/rules.ts';
 import { useUnits } from '../hooks.ts';
 import { VerdictWord } from '../marks/VerdictMark.tsx';
-import { rangeText, shownIn } from './values.ts';
+import { rangeText, shownOf } from './values.ts';
 
 const SET_WORDS: Readonly<Record<Finding['set'], string>> = {
   living: 'living-room targets',
@@ -15,8 +15,8 @@ const SET_WORDS: Readonly<Record<Finding['set'], string>> = {
 
 const Value = ({ finding }: { finding: Finding }) => {
   const units = useUnits();
-  if (finding.value === null) return null;
-  const shown = shownIn(finding.value, finding.unit, units);
+  const shown = shownOf(finding, units);
+  if (!shown) return null;
   return (
     <span className={shown.unit === '°' ? 'figure is-tight' : 'figure'} data-value={shown.value}>
       <b>{shown.text}</b>

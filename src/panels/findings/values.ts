@@ -1,9 +1,12 @@
 import type { Finding } from '../../analysis/types.ts';
 import type { UnitSystem } from '../../words/quantities-length.ts';
+import { fixed } from '../../words/quantities-length.ts';
 import { count, decibels, degrees, hertz, length, millimetres, milliseconds, type Shown, share } from '../figures.ts';
 
 /** As fine as the sentences are, so that number and sentence agree. */
 const PER_INCH = 4;
+/** Units that are written with one decimal. */
+const FINER: ReadonlySet<string> = new Set(['deg', '°', 'dB']);
 
 /** A finding's number in the person's units. Units it does not know are written as they came, with one decimal. */
 export const shownIn = (value: number, unit: string, units: UnitSystem): Shown => {
@@ -36,6 +39,18 @@ const written = (value: number, unit: string, units: UnitSystem): string => {
   const { text, unit: sign } = shownIn(value, unit, units);
   if (sign === '') return text;
   return sign === '°' ? `${text}°` : `${text} ${sign}`;
+};
+
+/**
+ * A finding's number, with a second decimal where the first would show it on the edge of the range that it misses.
+ */
+export const shownOf = ({ value, unit, range, verdict }: Finding, units: UnitSystem): Shown | null => {
+  if (value === null) return null;
+  const shown = shownIn(value, unit, units);
+  const onEdge = range.some(
+    (edge) => edge !== null && edge !== value && shownIn(edge, unit, units).text === shown.text,
+  );
+  return verdict !== 'met' && onEdge && FINER.has(unit) ? { ...shown, text: fixed(value, 2) } : shown;
 };
 
 /** "120 mm or more", "22° to 32°", "at most 3 dB"; empty when both ends are open. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../src/analysis/types.ts';
 import { decibels, degrees, length, millimetres, share } from '../../../src/panels/figures.ts';
-import { rangeText, shownIn } from '../../../src/panels/findings/values.ts';
+import { rangeText, shownIn, shownOf } from '../../../src/panels/findings/values.ts';
 
 // Expected texts are typed by hand from look.md's rules: one decimal for degrees and decibels, centimetres for metres,
 // feet and inches written "8 ft 1 1/4 in"; 1 in = 25.4 mm exactly.
@@ -35,5 +36,13 @@ describe('ranges in words', () => {
   it('turns lengths into feet and inches to the quarter, as the sentences do', () => {
     // 0.36 m = 14.173 in
     expect(shownIn(0.36, 'm', 'imperial').text).toBe('1 ft 2 1/4 in');
+  });
+
+  it('have a second decimal only where one would show them on the edge they miss', () => {
+    const finding = { unit: '°', range: [30, 43], verdict: 'close' } as unknown as Finding;
+    expect(shownOf({ ...finding, value: 29.99 }, 'metric')?.text).toBe('29.99');
+    expect(shownOf({ ...finding, value: 29.9 }, 'metric')?.text).toBe('29.9');
+    expect(shownOf({ ...finding, value: 30, verdict: 'met' }, 'metric')?.text).toBe('30.0');
+    expect(shownOf({ ...finding, value: null }, 'metric')).toBeNull();
   });
 });
