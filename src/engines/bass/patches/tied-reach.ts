@@ -1,9 +1,8 @@
-import { ACROSS } from '../box-state.ts';
-import type { Axis, BoxSpec } from '../room-field.ts';
+import type { BoxSpec } from '../room-field.ts';
 import { type BoxPatch, divideBox } from './box-patches.ts';
-import { placesOf } from './gauss.ts';
-import { type FunctionsOfPatch, patchFunctions } from './patch-functions.ts';
+import { patchFunctions } from './patch-functions.ts';
 import { MODES, reachOf } from './patch-layout.ts';
+import { systemWork } from './system-work.ts';
 
 /** What the work depends on of a box with patches. */
 export interface BoxToTie extends Pick<BoxSpec, 'sizeM' | 'soundSpeed'> {
@@ -22,56 +21,10 @@ const SYSTEMS_PER_MODE = 4;
 const MOST_WORK = 4e9;
 /** Work of a system is estimated for bands this wide. */
 const BAND_HZ = 10;
-/** Work in steps of the innermost sums: an entry of a table of the closed axis, a place in one. */
-const PER_ENTRY = 5;
-const PER_PLACE = 12;
-/** What a system takes however few its patches are: the modes of the axes, the eigenvectors of those tied. */
-const LEAST_WORK = 1e5;
-/** Loads of modes that are tied in a system, on average. */
-const LOADS = 40;
-
 /** How many modes a rigid box has up to a wavenumber, by Weyl's estimate with its surface term: V k^3 / 6 pi^2 + S k^2 / 16 pi. */
 const modesBelow = ([x, y, z]: readonly number[], k: number): number => {
   const surfaceM2 = 2 * (x * y + y * z + z * x);
   return (x * y * z * k ** 3) / (6 * Math.PI ** 2) + (surfaceM2 * k ** 2) / (16 * Math.PI);
-};
-
-/** Steps of work that the system of the patches takes at wavenumber k: couplings, tables of the closed axes, factorisation, loads. */
-const systemWork = ({ sizeM, patches }: BoxToTie, k: number): number => {
-  const cut = reachOf(k, MODES);
-  const functions = patchFunctions(patches, k, MODES.perRadian);
-  const termsAcross = ACROSS.map(
-    ([u, v]) => (sizeM[u] * sizeM[v] * cut * cut) / (4 * Math.PI) + ((sizeM[u] + sizeM[v]) * cut) / (2 * Math.PI),
-  );
-  const has = [0, 1, 2].map((axis) => patches.some(({ normal }) => normal === axis));
-  let work = LEAST_WORK + (functions.count ** 2 * (functions.count + 6 * LOADS)) / 6;
-  for (const [i, a] of patches.entries()) {
-    const own = functions.patches[i];
-    for (const [which, axis] of a.axes.entries()) {
-      const orders = own.orders[which];
-      const places = placesOf(orders, (cut * (a.toM[which] - a.fromM[which])) / 2);
-      if (has[axis]) work += termsAcross[axis] * places * (PER_PLACE + 4 * orders);
-    }
-    for (let j = 0; j <= i; j++) work += pairWork(a, own, patches[j], functions.patches[j], termsAcross);
-  }
-  return work;
-};
-
-const pairWork = (
-  a: BoxPatch,
-  own: FunctionsOfPatch,
-  b: BoxPatch,
-  other: FunctionsOfPatch,
-  termsAcross: readonly number[],
-): number => {
-  const terms = termsAcross[a.normal];
-  const rows = own.first.length * other.first.length * Math.sqrt(terms);
-  if (a.normal === b.normal) return terms * (PER_ENTRY + own.orders[1] * other.orders[1]) + rows;
-  const ordersOf = (patch: BoxPatch, { orders }: FunctionsOfPatch, axis: Axis): number =>
-    orders[patch.axes[0] === axis ? 0 : 1];
-  const shared = ([0, 1, 2] as const).find((axis) => axis !== a.normal && axis !== b.normal) ?? 0;
-  const sums = ordersOf(a, own, shared) * ordersOf(b, other, shared);
-  return ordersOf(b, other, a.normal) * terms * (PER_ENTRY + sums) + rows;
 };
 
 /**
@@ -82,8 +35,12 @@ const pairWork = (
 export const tiesToHz = (box: BoxToTie, topHz: number): number => {
   const perHz = (2 * Math.PI) / box.soundSpeed;
   const below = (hz: number): number => modesBelow(box.sizeM, Math.max(0, hz) * perHz);
-  const bandWork = (from: number, to: number): number =>
-    SYSTEMS_PER_MODE * (1 + below(to) - below(from)) * systemWork(box, to * perHz);
+  const bandWork = (from: number, to: number): number => {
+    const k = to * perHz;
+    const functions = patchFunctions(box.patches, k, MODES.perRadian);
+    const own = systemWork(box.sizeM, box.patches, functions, reachOf(k, MODES));
+    return SYSTEMS_PER_MODE * (1 + below(to) - below(from)) * own;
+  };
   let work = bandWork(0, ABOVE_HZ);
   for (let hz = 0; hz < topHz; hz += BAND_HZ) {
     const to = hz + BAND_HZ;
