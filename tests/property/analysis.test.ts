@@ -114,6 +114,8 @@ describe('a room and its mirror image', () => {
   it('have mirrored readouts', () => {
     fc.assert(
       fc.property(drawn, (d) => {
+        // A dipole on the middle line has its lobes to left and right: which is its front no mirror can tell.
+        fc.pre(d.speakers.every(({ pattern, x }) => pattern !== 'dipole' || Math.abs(x) > 1e-6));
         // Chairs face the picture: the drawn skin of a turned figure is not quite the mirror image of one turned the other way.
         const here = numbers(geometryReadout(room(d, 1, 0)), 1);
         const there = numbers(geometryReadout(room(d, -1, 0)), -1);
