@@ -204,11 +204,19 @@ export const pageStates = (pocket: boolean): readonly PageState[] => [
   { name: 'cleared stage', enter: (app) => session(app, { stageCleared: true }) },
 ];
 
+/** What slides in or out has arrived: without a scene nothing else waits for it. */
+const arrived = (app: Page) =>
+  app.evaluate(async () => {
+    const sliding = document.getAnimations().filter((one) => one instanceof CSSTransition);
+    await Promise.allSettled(sliding.map(({ finished }) => finished));
+  });
+
 /** Goes to a state from a fresh one, calls `look` there, and leaves it. */
 export const visit = async (app: Page, state: PageState, look: () => Promise<void>): Promise<void> => {
   await session(app, FRESH);
   await state.enter(app);
   await settled(app);
+  await arrived(app);
   await look();
   await state.leave?.(app);
 };
