@@ -90,7 +90,11 @@ test.describe('on a phone', () => {
 
   test('each tab opens at its top, and again where it was left', async ({ app }) => {
     const down = () => app.locator('.pocket-scroll').evaluate((box) => box.scrollTop);
-    const tab = (name: string) => app.getByRole('tab', { name }).tap();
+    const tab = async (name: string) => {
+      await app.getByRole('tab', { name }).tap();
+      // The click of a tap comes when the page has time for it.
+      await expect(app.getByRole('tab', { name })).toHaveAttribute('aria-selected', 'true');
+    };
     const sheet = await app.locator('.pocket-sheet').boundingBox();
     if (!sheet) throw new Error('there is no sheet');
     await tab('Findings');
