@@ -56,12 +56,21 @@ export const fingers = (session: CDPSession, type: string, spots: readonly Spot[
     touchPoints: spots.map(({ x, y }, id) => ({ x, y, id })),
   });
 
-export const touchDrag: Drag = async (page, from, by, steps = 8, then = drawn) => {
+/** With `restMs` the finger rests so long before it is lifted: nothing is thrown then. */
+export const touchDrag = async (
+  page: Page,
+  from: Spot,
+  by: Spot,
+  steps = 8,
+  then = drawn,
+  restMs = 0,
+): Promise<void> => {
   const session = await page.context().newCDPSession(page);
   await fingers(session, 'touchStart', [from]);
   for (let step = 1; step <= steps; step += 1)
     await fingers(session, 'touchMove', [{ x: from.x + (by.x * step) / steps, y: from.y + (by.y * step) / steps }]);
   await page.evaluate(() => new Promise(requestAnimationFrame));
+  await page.waitForTimeout(restMs);
   await fingers(session, 'touchEnd', []);
   await session.detach();
   await then(page);
