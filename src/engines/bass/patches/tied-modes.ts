@@ -65,7 +65,7 @@ export const tieModes = (
   const least = CLEAR * (kRe * kRe + kIm * kIm);
   for (let m = 0; m < gaps.length; m += 2) {
     if (Math.hypot(gaps[m], gaps[m + 1]) >= least) continue;
-    // the farther side of what lies there is as good as any: some of the directions is clear
+    // one side of what lies there will do as well as the other: a little farther it is clear
     state = solveState(geometry, kRe, kIm + 3 * CLEAR * kRe, state);
     for (const [n, order] of orders.entries()) setGap(geometry, state, order, gaps, 2 * n);
     break;
