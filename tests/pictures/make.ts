@@ -18,11 +18,27 @@ const SHOTS: { name: string; prepare: (page: Page) => Promise<unknown> }[] = [
   },
 ];
 
+const ADDRESS = `http://localhost:${PORT}/`;
+
+/** The server takes a moment to begin, on a busy machine a long one. */
+const listening = async (): Promise<void> => {
+  for (let tries = 0; tries < 100; tries += 1) {
+    const answers = await fetch(ADDRESS).then(
+      ({ ok }) => ok,
+      () => false,
+    );
+    if (answers) return;
+    await new Promise((later) => setTimeout(later, 200));
+  }
+  throw new Error(`nothing answers at ${ADDRESS}`);
+};
+
 const server = spawn('npx', ['vite', 'preview', '--port', String(PORT), '--strictPort'], { stdio: 'ignore' });
 const browser = await chromium.launch(await findBrowser());
 try {
   const page = await browser.newPage({ viewport: { width: 1600, height: 1000 } });
-  await page.goto(`http://localhost:${PORT}/`, { waitUntil: 'load' });
+  await listening();
+  await page.goto(ADDRESS, { waitUntil: 'load' });
   for (const { name, prepare } of SHOTS) {
     await settled(page);
     await prepare(page);
