@@ -54,7 +54,8 @@ const HIGH_PER_M = 5;
 const ordersFor = (lengthM: number, radians: number): number =>
   1 + Math.ceil(Math.min(1, lengthM / SHORT_M) + (radians * lengthM) / 2 - 1e-9);
 
-const isStiff = ({ delta }: PatchArea): boolean => delta[1] >= STIFF;
+/** Whether a patch carries waves of its own. */
+export const isStiff = ({ delta }: PatchArea): boolean => delta[1] >= STIFF;
 
 /** Orders that the wave before a stiff patch asks for. */
 const guidedOrdersFor = (lengthM: number, radians: number, b: number): number => {

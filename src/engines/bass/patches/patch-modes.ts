@@ -1,12 +1,13 @@
-import { cheapestAssignment } from '../../../math/assignment.ts';
 import { type RigidBoxMode, rigidBoxModes } from '../box-modes.ts';
 import { AXES } from '../box-state.ts';
 import { freeDecay } from '../free-decay.ts';
 import type { BoxMode } from '../room-field.ts';
+import { TIED_HZ } from './free-roots.ts';
 import type { PatchLayout } from './patch-layout.ts';
 import { type PatchRoot, patchRoots } from './patch-roots.ts';
+import { assignRoots } from './root-assignment.ts';
 import type { Order, PatchedBox } from './tied-modes.ts';
-import { ABOVE_HZ, TIED_HZ, tiesToHz } from './tied-reach.ts';
+import { ABOVE_HZ, tiesToHz } from './tied-reach.ts';
 
 /**
  * The rigid modes of a box with patches above 0 Hz up to `maxHz`, each with the decay of a free oscillation of the patched room
@@ -30,7 +31,8 @@ export function* patchModes(
     const modes = tied.filter(({ hz }) => hz <= lookedHz);
     const usual = modes.reduce((sum, mode) => sum + (losses.get(mode) ?? 0), 0) / Math.max(1, modes.length);
     const roots = yield* patchRoots(box, layoutFor, [still, ...tied], lookedHz, usual / geometry.soundSpeed);
-    for (const [mode, root] of assign(box, roots, modes)) if (mode.hz <= tiedHz) taken.set(mode, root);
+    for (const [mode, root] of assignRoots(roots, modes, partOf, hzOf, geometry.soundSpeed / (2 * Math.PI)))
+      if (mode.hz <= tiedHz) taken.set(mode, root);
   }
   return near
     .filter(({ hz }) => hz <= maxHz)
@@ -40,33 +42,8 @@ export function* patchModes(
     }));
 }
 
-/** To have all of an oscillation weighs as much as to be this much nearer to it, Hz, ... */
-const PER_SHARE_HZ = 20;
-/** ... and one this far from where the mode is between rigid walls is as good as none. Above an opening modes move by tens of hertz. */
-const FAR_HZ = 60;
-
-/** Gives each mode a root of its own, so that the shares they have in them, less how far they lie away, are largest in all. */
-const assign = (
-  { geometry }: PatchedBox,
-  roots: readonly PatchRoot[],
-  modes: readonly RigidBoxMode[],
-): Map<RigidBoxMode, PatchRoot> => {
-  const toHz = geometry.soundSpeed / (2 * Math.PI);
-  const rows = new Map(modes.map(({ order }, row) => [order, row]));
-  const columns = roots.length + modes.length;
-  // columns beyond the roots: no root
-  const costs = new Float64Array(modes.length * columns).fill(FAR_HZ / PER_SHARE_HZ);
-  for (const [column, { k, orders, x }] of roots.entries()) {
-    for (const [row, { hz }] of modes.entries())
-      costs[row * columns + column] = Math.abs(k[0] * toHz - hz) / PER_SHARE_HZ;
-    for (const [i, order] of orders.entries()) {
-      const row = rows.get(order);
-      if (row !== undefined) costs[row * columns + column] -= x[2 * i] * x[2 * i] + x[2 * i + 1] * x[2 * i + 1];
-    }
-  }
-  const columnOf = cheapestAssignment(modes.length, columns, costs);
-  return new Map(modes.flatMap((mode, row) => (columnOf[row] < roots.length ? [[mode, roots[columnOf[row]]]] : [])));
-};
+const partOf = ({ order }: RigidBoxMode): Order => order;
+const hzOf = ({ hz }: RigidBoxMode): number => hz;
 
 /** delta of a mode in first order: (c / 2 V) times the sum of Re beta eps cos^2 cos^2 over walls and patches, derived. */
 const firstOrderPerS = ({ geometry, patches }: PatchedBox, order: Order): number => {

@@ -37,7 +37,8 @@ export interface RigidModes {
   readonly integrals: readonly RigidIntegrals[];
 }
 
-const rigidIntegrals = (
+/** Integrals of a stretch's polynomials over rigid cosines of norm 1 of an axis, at p * modes + m; `kappa` is the highest rate. */
+export const rigidIntegrals = (
   fromM: number,
   toM: number,
   orders: number,

@@ -5,6 +5,7 @@ import { answerOfPatches, couplePatches } from './coupled-system.ts';
 import { patchCouplings } from './patch-couplings.ts';
 import { allModeIntegrals, wallFactors } from './patch-integrals.ts';
 import type { PatchLayout } from './patch-layout.ts';
+import type { TiedMatrix } from './tied-guesses.ts';
 
 export type Order = readonly [number, number, number];
 
@@ -15,11 +16,7 @@ export interface PatchedBox {
 }
 
 /** The modes of an even box tied together by its patches at one complex wavenumber. */
-export interface TiedModes {
-  readonly kRe: number;
-  readonly kIm: number;
-  /** A of the modes, row by row as re, im; symmetric. */
-  readonly matrix: Float64Array;
+export interface TiedModes extends TiedMatrix {
   readonly state: BoxState;
 }
 

@@ -1,5 +1,6 @@
 import type { BoxSpec } from '../room-field.ts';
 import { type BoxPatch, divideBox } from './box-patches.ts';
+import { TIED_HZ } from './free-roots.ts';
 import { patchFunctions } from './patch-functions.ts';
 import { MODES, reachOf } from './patch-layout.ts';
 import { systemWork } from './system-work.ts';
@@ -9,11 +10,9 @@ export interface BoxToTie extends Pick<BoxSpec, 'sizeM' | 'soundSpeed'> {
   readonly patches: readonly BoxPatch[];
 }
 
-/** Modes this near in the plane of k are tied together. */
-export const TIED_HZ = 25;
 /** Oscillations are looked for to this far above the highest mode wanted: patches move modes down. */
 export const ABOVE_HZ = 10;
-/** With more modes than this so near, stretches would have to be narrower than 2 Hz (patch-roots.ts) and roots go missing. */
+/** With more modes than this so near, stretches would have to be narrower than 2 Hz (free-roots.ts) and roots go missing. */
 const MOST_NEAR = 280;
 /** The systems of patches that one root takes, its share of the search for where it may be included: 2 to 5 in rooms of all sizes. */
 const SYSTEMS_PER_MODE = 4;
