@@ -1,7 +1,7 @@
 import { stiffBoxHoldsToHz, stiffPrismHoldsToHz } from '../engines/bass/patches/stiff-reach.ts';
 import { boxTiedToHz } from '../engines/bass/patches/tied-reach.ts';
 import { prismHoldsToHz } from '../engines/bass/prism/basis-size.ts';
-import { tiedToHz } from '../engines/bass/prism/tied-reach.ts';
+import { prismTiedToHz } from '../engines/bass/prism/tied-reach.ts';
 import { isPrism } from '../engines/bass/room-field.ts';
 import type { Project } from '../model/project.ts';
 import { type Measures, SI } from './inputs/measures.ts';
@@ -25,7 +25,7 @@ const reachApproximation = (project: Project): string | null => {
 const decaysApproximation = (project: Project): string | null => {
   const spec = roomSpec(project);
   if (!spec.patches?.length) return null;
-  const hz = isPrism(spec) ? tiedToHz(spec, HIGHEST_HZ) : boxTiedToHz(spec, HIGHEST_HZ);
+  const hz = isPrism(spec) ? prismTiedToHz(spec, HIGHEST_HZ) : boxTiedToHz(spec, HIGHEST_HZ);
   if (hz >= HIGHEST_HZ) return null;
   const from = hz > 0 ? `above about ${hz} Hz` : 'in so large a room';
   return `For the bass, decay times ${from} count each absorber and opening by itself, not how they act together; beside an open door they may be a third off. Levels are not concerned.`;

@@ -5,7 +5,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { createPatchedBoxField } from '../../src/engines/bass/patches/patched-box-field.ts';
-import type { Admittance, BoxMode, BoxSpec } from '../../src/engines/bass/room-field.ts';
+import type { Admittance, BoxSpec } from '../../src/engines/bass/room-field.ts';
+import { asBox, decayErrors, loadModes } from './mode-files.ts';
 
 interface Forced {
   accuracy: { max_diff_over_rms_pn: number };
@@ -111,26 +112,6 @@ describe('P_boxes_random', () => {
   });
 });
 
-interface Decays extends Pick<Forced, 'constants' | 'walls' | 'patches'> {
-  room: { polygon_m: [number, number][]; height_m: number };
-  modes: { k: [number, number]; rel_diff_k: number }[];
-}
-
-/** Per mode of a file: how far its own among `modes` is off, Re in Hz and the decay relative. */
-const decayErrors = (file: Pick<Decays, 'modes'>, modes: readonly BoxMode[]): { hz: number; decay: number }[] => {
-  const left = [...modes];
-  return file.modes.map(({ k: [re, im] }) => {
-    const hz = (re * 343.2) / (2 * Math.PI);
-    const decayS = (3 * Math.LN10) / (343.2 * im);
-    const gap = (mode: BoxMode): number =>
-      Math.hypot(mode.dampedHz - hz, ((3 * Math.LN10) / (2 * Math.PI)) * (1 / mode.decayS - 1 / decayS));
-    const nearest = left.reduce((best, mode) => (gap(mode) < gap(best) ? mode : best));
-    // each mode answers for one of the file's
-    left.splice(left.indexOf(nearest), 1);
-    return { hz: Math.abs(nearest.dampedHz - hz), decay: Math.abs(nearest.decayS / decayS - 1) };
-  });
-};
-
 describe('P_box_four_patches_decay', () => {
   const box = load('P_box_four_patches') as Forced;
   const decay = load('P_box_four_patches_decay') as {
@@ -147,7 +128,7 @@ describe('P_box_four_patches_decay', () => {
       expect(mode).toBeDefined();
       expect(Math.abs((mode?.hz ?? 0) / f_rigid_hz - 1)).toBeLessThan(1e-6);
     }
-    for (const [i, { hz, decay: off }] of decayErrors(decay, modes).entries()) {
+    for (const [i, { hz, decay: off }] of decayErrors({ ...decay, constants: box.constants }, modes).entries()) {
       expect(hz / decay.modes[i].f_rigid_hz).toBeLessThan(2e-4);
       expect(off).toBeLessThan(3e-3);
     }
@@ -158,24 +139,8 @@ describe('P_box_four_patches_decay', () => {
 // about four frequencies by Arnoldi's method on spectral elements (tests/fixtures/bass/made/patched_modes.py): no rigid
 // mode is followed there.
 describe.each(['M_box_open_door', 'M_square_box_open_door'])('%s', (name) => {
-  const file = load(name) as Decays;
-  const [wide, long] = file.room.polygon_m[2];
-  // the file counts walls round the plan, and along each of them
-  const WALLS = [2, 1, 3, 0, 4, 5];
-  const spec: BoxSpec = {
-    sizeM: [wide, long, file.room.height_m],
-    soundSpeed: file.constants.c_m_s,
-    admittance: [3, 1, 0, 2, 4, 5].map((wall) => file.walls[wall].beta),
-    patches: file.patches.map(({ wall, from_m, to_m, beta }) => {
-      const turned = wall === 2 ? wide : wall === 3 ? long : null;
-      return {
-        wall: WALLS[wall],
-        fromM: turned === null ? from_m : [turned - to_m[0], from_m[1]],
-        toM: turned === null ? to_m : [turned - from_m[0], to_m[1]],
-        admittance: beta,
-      };
-    }),
-  };
+  const file = loadModes(name);
+  const spec = asBox(file);
   const modes = createPatchedBoxField(spec).modes(150);
 
   it('every mode to 145 Hz, close pairs too: within 0.005 Hz and 0.2 % of its decay, half of them within 0.04 %', () => {

@@ -61,7 +61,7 @@ export const createPrismPatches = (
     bytes,
     at: (state) => {
       let own = known.get(state);
-      if (own === undefined) own = couple(section, states, layoutFor(state.kRe), state);
+      if (own === undefined) own = solvePatches(section, states, layoutFor(state.kRe), state);
       else known.delete(state);
       known.set(state, own);
       let held = bytes();
@@ -134,7 +134,8 @@ export const createPrismPatches = (
 
 const solvedBytes = ({ solved }: PrismPatchState): number => solved.reduce((sum, one) => sum + one.byteLength, 0);
 
-const couple = (
+/** The patches at one wavenumber, by the functions of `layout`. */
+export const solvePatches = (
   section: Section,
   states: PrismStates,
   layout: PrismPatchLayout,
@@ -156,9 +157,23 @@ const couple = (
     addOrder(section, layout, along, n, between, couplings);
     solved.push(sides);
   }
-  for (let i = 0; i < count * count; i++) couplings[2 * i] += layout.tail[i];
+  addTails(layout, state.kRe, state.kIm, couplings);
   const coupled = couplePatches(count, couplings, layout.functions.delta, state.kRe, state.kIm);
   return { layout, solved, along, coupled };
+};
+
+/** Adds what is left out of modes and orders. */
+export const addTails = (
+  { tail: { rest, rise } }: PrismPatchLayout,
+  kRe: number,
+  kIm: number,
+  couplings: Float64Array,
+): void => {
+  const [re, im] = [kRe * kRe - kIm * kIm, 2 * kRe * kIm];
+  for (let i = 0; i < rest.length; i++) {
+    couplings[2 * i] += rest[i] + re * rise[i];
+    couplings[2 * i + 1] += im * rise[i];
+  }
 };
 
 /**

@@ -1,8 +1,9 @@
 import { type Stretch, stretchOf } from '../patches/gauss.ts';
-import { type FunctionsOfPatch, type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
+import { type PatchFunctions, patchFunctions } from '../patches/patch-functions.ts';
 import type { PlanBasis } from '../plan/plan-basis.ts';
 import { addRows } from '../plan/row-products.ts';
 import { NEAR_END, type PrismPatch } from './patch-division.ts';
+import { edgeTails, endTails, type PatchTails } from './patch-tails.ts';
 import { liesWithin } from './prism-geometry.ts';
 import type { Section } from './section.ts';
 
@@ -22,8 +23,8 @@ export interface PrismPatchLayout {
   readonly alongOf: Int32Array;
   /** Parts along the axis: places and weights. */
   readonly along: readonly { readonly atM: Float64Array; readonly weights: Float64Array }[];
-  /** Static addition to W from what modes and orders leave out, row by row. */
-  readonly tail: Float64Array;
+  /** Addition to W from what modes and orders leave out, row by row: at rest, and what k^2 adds (patch-tails.ts). */
+  readonly tail: PatchTails;
   /** Quadrature places on the patches with every function's weight there: for a source's own near field. */
   readonly places: readonly PatchPlaces[];
 }
@@ -94,7 +95,10 @@ const layOut = (section: Section, patches: readonly PrismPatch[], functions: Pat
   const sectionOf = new Int32Array(functions.count);
   const alongOf = new Int32Array(functions.count);
   const places: PatchPlaces[] = [];
-  const tail = new Float64Array(functions.count * functions.count);
+  const tail = {
+    rest: new Float64Array(functions.count * functions.count),
+    rise: new Float64Array(functions.count * functions.count),
+  };
   patches.forEach((patch, index) => {
     const own = functions.patches[index];
     const u = stretchOf(patch.fromM[0], patch.toM[0], own.orders[0], RATE_PER_M);
@@ -150,9 +154,12 @@ const layOut = (section: Section, patches: readonly PrismPatch[], functions: Pat
     const tails =
       patch.wall >= 0
         ? edgeTails(section, patch, v, own)
-        : endTails(section, parts.slice(firstPart, firstPart + count));
-    for (let f = 0; f < count; f++)
-      tail.set(tails.subarray(f * count, (f + 1) * count), (own.start + f) * functions.count + own.start);
+        : endTails(section, patch, own, parts.slice(firstPart, firstPart + count));
+    for (let f = 0; f < count; f++) {
+      const to = (own.start + f) * functions.count + own.start;
+      tail.rest.set(tails.rest.subarray(f * count, (f + 1) * count), to);
+      tail.rise.set(tails.rise.subarray(f * count, (f + 1) * count), to);
+    }
   });
   const byFunction = new Float64Array(size * parts.length);
   for (const [m, part] of parts.entries())
@@ -174,70 +181,4 @@ const pointsOf = ({ geometry }: Section, patch: PrismPatch, u: Stretch, v: Stret
     }
   }
   return Float64Array.from(points);
-};
-
-/** Orders of the even axis beyond those carried are summed to this multiple. */
-const TAIL_REACH = 6;
-
-/**
- * Orders left out on an edge, for all pairs of a patch's functions: there the section answers like a half plane, 1 / sqrt(sigma^2),
- * sigma that of the order and of the polynomial along the edge. Derived, for rigid orders.
- */
-const edgeTails = (
-  { geometry, orders }: Section,
-  patch: PrismPatch,
-  v: Stretch,
-  { first, second }: FunctionsOfPatch,
-): Float64Array => {
-  const { lengthM } = geometry;
-  const count = first.length;
-  const fine = stretchOf(v.fromM, v.toM, v.orders, (TAIL_REACH * orders * Math.PI) / lengthM);
-  const places = fine.atM.length;
-  const tails = new Float64Array(count * count);
-  const shown = new Float64Array(v.orders);
-  for (let n = orders; n < TAIL_REACH * orders; n++) {
-    const step = (n * Math.PI) / lengthM;
-    shown.fill(0);
-    for (let j = 0; j < places; j++) {
-      const value = Math.cos(step * fine.atM[j]);
-      for (let q = 0; q < v.orders; q++) shown[q] += fine.weighted[q * places + j] * value;
-    }
-    for (let f = 0; f < count; f++) {
-      const across = (first[f] * Math.PI) / (patch.toM[0] - patch.fromM[0]);
-      const scale = (2 * shown[second[f]]) / (lengthM * Math.sqrt(step * step + across * across));
-      for (let g = 0; g < count; g++) if (first[g] === first[f]) tails[f * count + g] += scale * shown[second[g]];
-    }
-  }
-  return tails;
-};
-
-/**
- * What an end leaves out, for all pairs of a patch's functions: of the functions carried the orders beyond, (2 / pi kappa)
- * atan(kappa / x0) (their sum as an integral), and of the functions not carried the half space's 1 / kappa at half as much again as
- * the last one's. Derived; the second is an estimate.
- */
-const endTails = ({ geometry, lambda, size, orders }: Section, parts: readonly Float64Array[]): Float64Array => {
-  const x0 = ((orders - 0.5) * Math.PI) / geometry.lengthM;
-  const weights = Float64Array.from(lambda, (square) => {
-    const kappa = Math.sqrt(Math.max(1e-12, square));
-    return (2 * Math.atan(kappa / x0)) / (Math.PI * kappa);
-  });
-  const count = parts.length;
-  const tails = new Float64Array(count * count);
-  for (let f = 0; f < count; f++) {
-    for (let g = 0; g <= f; g++) {
-      const [a, b] = [parts[f], parts[g]];
-      let missing = f === g ? 1 : 0;
-      let sum = 0;
-      for (let i = 0; i < size; i++) {
-        const product = a[i] * b[i];
-        missing -= product;
-        sum += product * weights[i];
-      }
-      const tail = sum + missing / (1.5 * Math.sqrt(lambda[size - 1]));
-      tails[f * count + g] = tail;
-      tails[g * count + f] = tail;
-    }
-  }
-  return tails;
 };

@@ -5,7 +5,8 @@ import type { PrismPatch } from './patch-division.ts';
 import { patchedModes } from './patched-modes.ts';
 import type { Section } from './section.ts';
 
-const ABOVE_HZ = 15;
+/** Modes of the even room to this far above take part in those of the patched one. */
+const ABOVE_HZ = 30;
 
 /**
  * Rigid eigenfrequencies of a prism above 0 Hz up to `maxHz` from the rigid plan modes, each with the decay of its damped mode:
@@ -36,7 +37,7 @@ export function* prismModes(
     rigid,
     patches.length === 0 ? maxHz : Math.max(maxHz, Math.min(maxHz + ABOVE_HZ, completeHz)),
   );
-  const damped = patches.length === 0 ? even.modes : yield* patchedModes(section, even, patches);
+  const damped = patches.length === 0 ? even.modes : yield* patchedModes(section, even, patches, maxHz);
   const wanted = even.modes.filter(({ k }) => k * scale <= maxHz);
   return wanted.map(({ k }, i) => ({
     hz: k * scale,

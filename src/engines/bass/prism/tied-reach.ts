@@ -1,15 +1,23 @@
+import { TIED_HZ } from '../patches/free-roots.ts';
+import { isStiff, patchFunctions } from '../patches/patch-functions.ts';
 import type { PrismSpec } from '../room-field.ts';
 import { weylTopHz } from './basis-size.ts';
+import { dividePrism, type PrismPatch, spreadExcess } from './patch-division.ts';
 import { type PrismGeometry, prismGeometry } from './prism-geometry.ts';
+import { prismSystemWork } from './system-work.ts';
 
-/** Modes this near in frequency are tied together exactly, those beyond as they answer at the middle. */
-export const BAND_HZ = 25;
-/** More of them than this are not tied: their work grows with the cube of their number. First order stands in. */
-export const MOST_TIED = 120;
+/** With more modes than this within TIED_HZ the work, which grows with the cube of their number, is too much: first order stands in. */
+const MOST_NEAR = 120;
 /** Functions of the plan up to this multiple of the highest wavenumber wanted take part. */
 export const REACH = 1.35;
 /** With more of them than this (plans above some 120 m2) every mode is damped by itself, to first order. */
 export const MOST_COUPLED = 260;
+
+/** The systems of patches that one root takes, its share of the search for where it may be included; more where modes move far. */
+const SYSTEMS_PER_MODE = 5;
+const SYSTEMS_PER_STIFF_MODE = 12;
+/** Steps of work (system-work.ts) that are too many. */
+const MOST_WORK = 2e10;
 
 const STEP_HZ = 5;
 
@@ -23,13 +31,28 @@ const modesBelow = ({ areaM2, lengthM, edges, soundSpeed }: PrismGeometry, hz: n
 
 /**
  * The frequency to which the decays of a prism's modes take its patches as they act together, Hz, looked for up to `topHz`;
- * above it, each is taken by itself, in first order. About right, by counts of modes: 0 where the plan is too large for any.
+ * above it, each is taken by itself, in first order. By counts of modes and an estimate of the work before any is done, so that no
+ * room takes more than some 30 s: 0 where the plan is too large for any.
  */
-export const tiedToHz = (spec: PrismSpec, topHz: number): number => {
-  const geometry = prismGeometry(spec);
+export const tiesPrismToHz = (geometry: PrismGeometry, patches: readonly PrismPatch[], topHz: number): number => {
   if (weylTopHz(geometry, MOST_COUPLED) < REACH * topHz) return 0;
-  let hz = 0;
-  while (hz < topHz && modesBelow(geometry, hz + BAND_HZ) - modesBelow(geometry, hz - BAND_HZ) <= MOST_TIED)
-    hz += STEP_HZ;
-  return Math.min(hz, topHz);
+  const perMode = patches.some(isStiff) ? SYSTEMS_PER_STIFF_MODE : SYSTEMS_PER_MODE;
+  let work = 0;
+  for (let hz = 0; hz < topHz; hz += STEP_HZ) {
+    const to = hz + STEP_HZ;
+    const functions = patchFunctions(patches, (2 * Math.PI * to) / geometry.soundSpeed);
+    const modes = modesBelow(geometry, to) - modesBelow(geometry, hz);
+    work += perMode * modes * prismSystemWork(geometry, patches, functions);
+    const near = modesBelow(geometry, to + TIED_HZ) - modesBelow(geometry, to - TIED_HZ);
+    if (work > MOST_WORK || near > MOST_NEAR) return hz;
+  }
+  return topHz;
+};
+
+/** The same for a room as it is given; `topHz` where it has no patches. */
+export const prismTiedToHz = (asked: PrismSpec, topHz: number): number => {
+  const spec = spreadExcess(asked, prismGeometry(asked));
+  const geometry = prismGeometry(spec);
+  const { patches } = dividePrism(spec, geometry);
+  return patches.length === 0 ? topHz : tiesPrismToHz(geometry, patches, topHz);
 };

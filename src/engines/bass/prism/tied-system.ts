@@ -1,146 +1,148 @@
 import type { AxisModes } from '../axis-modes.ts';
+import { symmetricKernel } from '../kernels/symmetric-kernel.ts';
 import { answerOfPatches, couplePatches } from '../patches/coupled-system.ts';
-import type { DampedPlan, EvenMode } from './even-modes.ts';
-import { setDot, timesVector } from './linear-in-k.ts';
-import { addOrder } from './patch-coupling.ts';
+import type { TiedMatrix } from '../patches/tied-guesses.ts';
+import type { DampedPlan, RigidMode } from './even-modes.ts';
+import { setDot } from './linear-in-k.ts';
+import { addOrder, addTails } from './patch-coupling.ts';
 import type { PrismPatchLayout } from './patch-layout.ts';
 import type { Section } from './section.ts';
 
-/** What is known at one real wavenumber. */
+/** What is known at one complex wavenumber. */
 export interface Place {
   readonly section: Section;
   readonly layout: PrismPatchLayout;
   readonly plan: DampedPlan;
-  readonly k: number;
+  readonly kRe: number;
+  readonly kIm: number;
   readonly axis: AxisModes;
   /** Of every part along the axis, re, im per order. */
   readonly along: Float64Array;
+  /** Of every part of the section over the plan's modes (`shownBy`). */
+  readonly shown: Float64Array;
 }
 
-/** A mode of the even room as the patches tie it to others. */
-export interface Tie {
-  readonly plan: number;
-  readonly order: number;
-  /** k_m^2 as seen from the place, and its slope there: re, im each. */
-  readonly line: readonly number[];
-  /** psi, re, im per patch function. */
-  readonly load: Float64Array;
-  readonly mode: EvenMode | null;
+/** A mode of the even room as patches tie it to others. */
+export interface Tie extends Pick<RigidMode, 'plan' | 'order'> {
+  /** Its k^2 as seen from the place: re, im. */
+  readonly square: readonly [number, number];
+  /** Its plan vector over all functions, re, im, of bilinear norm 1. */
+  readonly vector: Float64Array;
 }
 
-/** A of the modes tied at a place, and its slope over k. */
-export interface TiedSystem {
-  readonly matrix: Float64Array;
-  readonly slopes: Float64Array;
-}
-
-/** With y = j k D (1 + j k W' D)^-1 psi, P = psi . y and dP/dk = y . (1 / (j k^2 D) - dW'/dk) y (derived); null where singular. */
-export const systemAt = (place: Place, near: readonly Tie[]): TiedSystem | null => {
-  const { layout, k } = place;
+/**
+ * With the damped modes u_m of the even room, k_m their wavenumbers, psi_m the integrals of the patch functions over them, and
+ * W' the couplings of the patches through all other modes (coupled-system.ts), a mode of the room with its patches is p = sum
+ * of x_m u_m with
+ *
+ *   A x = k^2 x,     A_mn = k_m^2 if m = n, + psi_m . j k D (1 + j k W' D)^-1 psi_n
+ *
+ * Derived from the singular system of coupled-system.ts. Exact but for the even modes, which are taken as they are at a wavenumber nearby.
+ * Null where it is singular.
+ */
+export const systemAt = (place: Place, near: readonly Tie[]): TiedMatrix | null => {
+  const { layout, kRe, kIm } = place;
   const { delta, count: functions } = layout.functions;
-  const count = near.length;
-  const { couplings, slope } = restCouplings(place, near);
-  const system = couplePatches(functions, couplings, delta, k, 0);
+  const system = couplePatches(functions, restCouplings(place, near), delta, kRe, kIm);
   if (system === null) return null;
-  for (let a = 0; a < functions; a++) {
-    const square = k * k * (delta[2 * a] ** 2 + delta[2 * a + 1] ** 2);
-    slope[2 * (a * functions + a)] -= delta[2 * a + 1] / square;
-    slope[2 * (a * functions + a) + 1] -= delta[2 * a] / square;
-  }
+  const count = near.length;
   const matrix = new Float64Array(2 * count * count);
-  const slopes = new Float64Array(2 * count * count);
-  const answers = near.map(({ load }) => {
+  const loads = near.map((tie) => loadsOf(place, tie));
+  for (const [n, load] of loads.entries()) {
     const answer = load.slice();
     answerOfPatches(system, answer);
-    return answer;
-  });
-  for (const [n, answer] of answers.entries()) {
-    const turned = timesVector(slope, answer);
-    for (const [m, { load }] of near.entries()) {
+    for (let m = 0; m <= n; m++) {
       const at = 2 * (m * count + n);
-      setDot(load, answer, matrix, at);
-      setDot(answers[m], turned, slopes, at);
-    }
-    const at = 2 * (n * count + n);
-    for (let part = 0; part < 2; part++) {
-      matrix[at + part] += near[n].line[part];
-      slopes[at + part] += near[n].line[2 + part];
+      setDot(loads[m], answer, matrix, at);
+      if (m === n) for (const part of [0, 1]) matrix[at + part] += near[n].square[part];
+      else matrix.copyWithin(2 * (n * count + m), at, at + 2);
     }
   }
-  return { matrix, slopes };
+  return { kRe, kIm, matrix };
 };
 
-/** W' of the patches, on and right of the diagonal, and its negative slope over k: all modes but those of `near`, and what is left out of the modes. */
-const restCouplings = (
-  { section, layout, plan, k, axis, along }: Place,
-  near: readonly Tie[],
-): { couplings: Float64Array; slope: Float64Array } => {
-  const { size, orders, functions, lambda, geometry } = section;
+/** W' of the patches, on and right of the diagonal: all modes but those of `near`, and what is left out of the modes. */
+const restCouplings = (place: Place, near: readonly Tie[]): Float64Array => {
+  const { section, layout, plan, axis, along, shown } = place;
+  const { size, orders, functions } = section;
   const parts = layout.section.length;
   const count = layout.functions.count;
-  const known = plan.vectors === null ? 0 : plan.mu.length / 2;
-  const shown = layout.section.map((part) => shownBy(plan, part, known, size));
   const taken = new Set(near.map(({ plan: i, order }) => order * size + i));
   const couplings = new Float64Array(2 * count * count);
-  const slope = new Float64Array(2 * count * count);
+  // real and imaginary rows of parts from the left, so that a product of real and complex matrices does
+  const both = new Float64Array(4 * parts * parts);
   const between = new Float64Array(2 * parts * parts);
-  const betweenSlope = new Float64Array(2 * parts * parts);
-  const perL2 = 1 / geometry.lengthM ** 2;
+  const answers = new Float64Array(2 * size * parts);
+  const planGaps = gapsOf(place, knownOf(plan));
+  const perL2 = 1 / section.geometry.lengthM ** 2;
   for (let n = 0; n < orders; n++) {
-    between.fill(0);
-    betweenSlope.fill(0);
-    const ownRe = axis.roots.w[2 * n] * perL2 - k * k;
-    const ownIm = axis.roots.w[2 * n + 1] * perL2;
     for (let i = 0; i < functions[n]; i++) {
-      if (taken.has(n * size + i)) continue;
-      const gapRe = ownRe + (i < known ? plan.mu[2 * i] + plan.slope[2 * i] * (k - plan.k) : lambda[i]);
-      const gapIm = ownIm + (i < known ? plan.mu[2 * i + 1] + plan.slope[2 * i + 1] * (k - plan.k) : 0);
-      const square = gapRe * gapRe + gapIm * gapIm;
-      // -d/dk of 1 / gap = gap' / gap^2, gap' = -2 k
-      const stepRe = (-2 * k * gapRe) / square;
-      const stepIm = (2 * k * gapIm) / square;
+      const gapRe = planGaps[2 * i] + axis.roots.w[2 * n] * perL2;
+      const gapIm = planGaps[2 * i + 1] + axis.roots.w[2 * n + 1] * perL2;
+      const weight = taken.has(n * size + i) ? 0 : 1 / (gapRe * gapRe + gapIm * gapIm);
       for (let m = 0; m < parts; m++) {
-        const re = (shown[m][2 * i] * gapRe + shown[m][2 * i + 1] * gapIm) / square;
-        const im = (shown[m][2 * i + 1] * gapRe - shown[m][2 * i] * gapIm) / square;
-        for (let l = 0; l < parts; l++) {
-          const at = 2 * (m * parts + l);
-          const productRe = re * shown[l][2 * i] - im * shown[l][2 * i + 1];
-          const productIm = re * shown[l][2 * i + 1] + im * shown[l][2 * i];
-          between[at] += productRe;
-          between[at + 1] += productIm;
-          betweenSlope[at] += productRe * stepRe - productIm * stepIm;
-          betweenSlope[at + 1] += productRe * stepIm + productIm * stepRe;
-        }
+        const re = shown[2 * i * parts + m];
+        const im = shown[(2 * i + 1) * parts + m];
+        const to = 2 * (i * parts + m);
+        answers[to] = weight * (re * gapRe + im * gapIm);
+        answers[to + 1] = weight * (im * gapRe - re * gapIm);
       }
     }
+    symmetricKernel().products(functions[n], shown, 2 * parts, answers, parts, both);
+    for (let i = 0, from = between.length; i < between.length; i += 2, from += 2) {
+      between[i] = both[i] - both[from + 1];
+      between[i + 1] = both[i + 1] + both[from];
+    }
     addOrder(section, layout, along, n, between, couplings);
-    addOrder(section, layout, along, n, betweenSlope, slope);
   }
-  for (let i = 0; i < count * count; i++) couplings[2 * i] += layout.tail[i];
-  for (let a = 0; a < count; a++)
-    for (let b = 0; b < a; b++)
-      for (const part of [0, 1]) slope[2 * (a * count + b) + part] = slope[2 * (b * count + a) + part];
-  return { couplings, slope };
+  addTails(layout, place.kRe, place.kIm, couplings);
+  return couplings;
 };
 
-/** Integrals of a part over the plan's damped modes, over the functions as they are from `known` on; re, im. */
-const shownBy = ({ vectors }: DampedPlan, part: Float64Array, known: number, size: number): Float64Array => {
-  const out = new Float64Array(2 * size);
+const knownOf = (plan: DampedPlan): number => (plan.vectors === null ? 0 : plan.mu.length / 2);
+
+/** mu_i - k^2 of the plan's modes, damped as far as they are `known`; re, im. */
+const gapsOf = ({ section, plan, kRe, kIm }: Place, known: number): Float64Array => {
+  const gaps = new Float64Array(2 * section.size);
+  const d = kRe - plan.k;
+  for (let i = 0; i < section.size; i++) {
+    gaps[2 * i] = kIm * kIm - kRe * kRe;
+    gaps[2 * i + 1] = -2 * kRe * kIm;
+    if (i < known) {
+      gaps[2 * i] += plan.mu[2 * i] + plan.slope[2 * i] * d - plan.slope[2 * i + 1] * kIm;
+      gaps[2 * i + 1] += plan.mu[2 * i + 1] + plan.slope[2 * i] * kIm + plan.slope[2 * i + 1] * d;
+    } else gaps[2 * i] += section.lambda[i];
+  }
+  return gaps;
+};
+
+/**
+ * Integrals of all parts over the plan's damped modes, and over functions as they are where modes are not worked out: a row of real
+ * parts and one of imaginary ones per mode.
+ */
+export const shownBy = ({ size }: Section, plan: DampedPlan, parts: readonly Float64Array[]): Float64Array => {
+  const known = knownOf(plan);
+  const { vectors } = plan;
+  const count = parts.length;
+  const out = new Float64Array(2 * size * count);
   for (let i = 0; i < size; i++) {
-    if (i >= known || vectors === null) {
-      out[2 * i] = part[i];
-      continue;
-    }
-    for (let j = 0; j < known; j++) {
-      out[2 * i] += part[j] * vectors[2 * (i * known + j)];
-      out[2 * i + 1] += part[j] * vectors[2 * (i * known + j) + 1];
+    for (const [m, part] of parts.entries()) {
+      let [re, im] = [i < known ? 0 : part[i], 0];
+      if (i < known && vectors !== null) {
+        for (let j = 0; j < known; j++) {
+          re += part[j] * vectors[2 * (i * known + j)];
+          im += part[j] * vectors[2 * (i * known + j) + 1];
+        }
+      }
+      out[2 * i * count + m] = re;
+      out[(2 * i + 1) * count + m] = im;
     }
   }
   return out;
 };
 
 /** psi: integrals of the patch functions over a damped mode of the even room, re, im. */
-export const loadsOf = ({ section, layout, along }: Place, vector: Float64Array, order: number): Float64Array => {
+const loadsOf = ({ section, layout, along }: Place, { vector, order }: Tie): Float64Array => {
   const { size, orders } = section;
   const { section: parts, sectionOf, alongOf, functions } = layout;
   const sums = parts.map((part) => {
