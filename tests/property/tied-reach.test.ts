@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createPatchedBoxField } from '../../src/engines/bass/patches/patched-box-field.ts';
 import { boxTiedToHz } from '../../src/engines/bass/patches/tied-reach.ts';
-import type { Admittance, BoxSpec, WallPatch } from '../../src/engines/bass/room-field.ts';
+import { prismTiedToHz } from '../../src/engines/bass/prism/tied-reach.ts';
+import type { Admittance, BoxSpec, PrismSpec, WallPatch } from '../../src/engines/bass/room-field.ts';
 
 // How far up patches are tied together is decided before any of it is worked out, by an estimate of the work.
 const TOP_HZ = 205;
@@ -79,5 +80,69 @@ describe('the frequency to which the decays of a box take its patches together',
     const isTied = modes.map(({ hz, dampedHz }) => Math.abs(dampedHz - hz) > 1e-9);
     expect(isTied.filter((tied, i) => tied !== modes[i].hz <= reachHz)).toHaveLength(0);
     for (const { decayS } of modes) expect(decayS).toBeGreaterThan(0.1);
+  });
+});
+
+/** An L of three quarters of wide x long, with patches in a row on its longest walls. */
+const ell = (wide: number, long: number, heightM: number, patches: number, im: number): PrismSpec => ({
+  axis: 1,
+  lengthM: heightM,
+  cornersM: [
+    [0, 0],
+    [wide, 0],
+    [wide, long / 2],
+    [wide / 2, long / 2],
+    [wide / 2, long],
+    [0, long],
+  ],
+  soundSpeed: 343.2,
+  edges: Array.from({ length: 6 }, (): Admittance => [0.02, 0]),
+  ends: [
+    [0.02, 0],
+    [0.02, 0],
+  ],
+  patches: Array.from({ length: patches }, (_, i): WallPatch => {
+    const [side, per] = [i % 2 === 0 ? wide : long, Math.ceil(patches / 2)];
+    const fromM = (side * (i >> 1)) / per;
+    return {
+      wall: i % 2 === 0 ? 0 : 5,
+      fromM: [fromM, 0.2],
+      toM: [fromM + (0.9 * side) / per, 1.8],
+      admittance: [0.4, im],
+    };
+  }),
+});
+
+describe('the frequency to which the decays of a prism take its patches together', () => {
+  const size = fc.record({
+    wide: fc.double({ min: 4, max: 8, noNaN: true }),
+    long: fc.double({ min: 4, max: 7, noNaN: true }),
+    heightM: fc.double({ min: 2.2, max: 2.8, noNaN: true }),
+  });
+
+  it('is the whole range in plans to 42 m2 with a few patches', () => {
+    fc.assert(
+      fc.property(size, fc.integer({ min: 1, max: 6 }), ({ wide, long, heightM }, patches) => {
+        expect(prismTiedToHz(ell(wide, long, heightM, patches, 0.1), TOP_HZ)).toBe(TOP_HZ);
+      }),
+    );
+  });
+
+  it('falls as the room or its patches grow, and does not depend on how far up it is asked', () => {
+    fc.assert(
+      fc.property(size, fc.integer({ min: 1, max: MOST_PATCHES }), ({ wide, long, heightM }, patches) => {
+        const hz = prismTiedToHz(ell(2 * wide, 2 * long, 2 * heightM, patches, 0.1), TOP_HZ);
+        expect(hz).toBeLessThanOrEqual(prismTiedToHz(ell(wide, long, heightM, patches, 0.1), TOP_HZ));
+        expect(prismTiedToHz(ell(wide, long, heightM, patches, 0.5), TOP_HZ)).toBeLessThanOrEqual(
+          prismTiedToHz(ell(wide, long, heightM, patches, 0.1), TOP_HZ),
+        );
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('is nothing in a hall of 300 m2, and everything where nothing stands out', () => {
+    expect(prismTiedToHz(ell(20, 20, 4, 3, 0), TOP_HZ)).toBe(0);
+    expect(prismTiedToHz(ell(20, 20, 4, 0, 0), TOP_HZ)).toBe(TOP_HZ);
   });
 });

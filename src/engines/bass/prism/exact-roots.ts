@@ -17,6 +17,8 @@ const FARTHEST = 0.03;
 const MOST_SECANTS = 12;
 const SECANT = 1e-4;
 const EXACT = 1e-10;
+/** Secants that lead farther than this share of k have lost their root. */
+const ASTRAY = 0.1;
 
 /**
  * Makes the free oscillations of a prism with patches exact. With M_n = Lambda + w_n / L^2 - k^2 + j k B per order of the even axis, F_n
@@ -239,7 +241,7 @@ const followForm = (form: Form, stateAt: (kRe: number, kIm: number) => PrismStat
     here.set(there);
     [nextRe, nextIm] = [kRe - moveRe, kIm - moveIm];
     // what is no oscillation: the states answer for positive frequencies only
-    if (!(nextRe > 0 && Math.abs(nextIm) < nextRe && Math.abs(nextRe - k[0]) < 0.1 * k[0])) return false;
+    if (!(nextRe > 0 && Math.abs(nextIm) < nextRe && Math.abs(nextRe - k[0]) < ASTRAY * k[0])) return false;
     if (Math.hypot(moveRe, moveIm) < EXACT * kRe) {
       k[0] = nextRe;
       k[1] = nextIm;
