@@ -68,7 +68,7 @@ const started = Date.now();
 const tallies = long
   ? [
       vitest('long checks', ['--config', 'tests/long/vitest.config.ts']),
-      browser('every field of every demo in a browser', ['every-field', '--fully-parallel', '--workers=2'], {
+      browser('every field of every demo in a browser', ['every-field'], {
         PARTERRE_EVERY_FIELD: '1',
       }),
     ]

@@ -39,6 +39,9 @@ const lacksSystemLibraries = (): boolean => {
   }
 };
 
+/** For pages that draw no room: their letters and boxes are put together without a graphics library in between. */
+export const WITHOUT_GRAPHICS = ['--disable-gpu-compositing'];
+
 export interface Browser {
   readonly executablePath: string;
   readonly args: string[];

@@ -1,23 +1,36 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
-import { findBrowser } from './chromium.ts';
+import { findBrowser, WITHOUT_GRAPHICS } from './chromium.ts';
 
 const PORT = 4317;
-const browser = await findBrowser();
+const { executablePath, args } = await findBrowser();
+
+/** What draws no room at all. */
+const UNDRAWN = ['bare.spec.ts', 'every-field.spec.ts'];
 
 export default defineConfig({
   testDir: '.',
   testMatch: '*.spec.ts',
   outputDir: '../../.cache/browser',
-  workers: 1,
+  fullyParallel: true,
+  workers: Math.min(4, availableParallelism()),
   retries: 0,
-  timeout: 120_000,
-  expect: { timeout: 20_000 },
+  // Against hanging only: how fast a processor draws says nothing of the page.
+  timeout: 300_000,
+  expect: { timeout: 60_000 },
   reporter: process.env.PARTERRE_REPORT ? [['list'], ['json', { outputFile: process.env.PARTERRE_REPORT }]] : 'list',
   use: {
     baseURL: `http://localhost:${PORT}/`,
     viewport: { width: 1280, height: 800 },
-    launchOptions: { executablePath: browser.executablePath, args: browser.args },
   },
+  projects: [
+    { name: 'drawn', testIgnore: UNDRAWN, use: { launchOptions: { executablePath, args } } },
+    {
+      name: 'undrawn',
+      testMatch: UNDRAWN,
+      use: { launchOptions: { executablePath, args: [...args, ...WITHOUT_GRAPHICS] } },
+    },
+  ],
   webServer: {
     command: `npx vite preview --port ${PORT} --strictPort`,
     cwd: '../..',
