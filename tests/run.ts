@@ -50,10 +50,12 @@ const vitest = (title: string, extra: string[] = []): Tally => {
   });
 };
 
-const browser = (title: string, extra: string[] = [], env: Record<string, string> = {}): Tally => {
+const built = () => run('build', 'npx', ['vite', 'build', '--logLevel', 'warn']);
+
+/** On the page as it was built last. */
+const browser = (title: string, extra: string[], env: Record<string, string> = {}): Tally => {
   const file = `${CACHE}/browser.json`;
   rmSync(file, { force: true });
-  if (!run('build', 'npx', ['vite', 'build', '--logLevel', 'warn'])) return { passed: 0, failed: 1 };
   const args = ['playwright', 'test', '-c', 'tests/browser/playwright.config.ts', ...extra];
   const ok = run(title, 'npx', args, { ...env, PARTERRE_REPORT: `${process.cwd()}/${file}` });
   return reported(ok, file, (text) => {
@@ -64,13 +66,15 @@ const browser = (title: string, extra: string[] = [], env: Record<string, string
   });
 };
 
+const inBrowser = (checks: () => Tally[]): Tally[] => (built() ? checks() : [{ passed: 0, failed: 1 }]);
+
 const started = Date.now();
 const tallies = long
   ? [
       vitest('long checks', ['--config', 'tests/long/vitest.config.ts']),
-      browser('every field of every demo in a browser', ['every-field'], {
-        PARTERRE_EVERY_FIELD: '1',
-      }),
+      ...inBrowser(() => [
+        browser('every field of every demo in a browser', ['every-field'], { PARTERRE_EVERY_FIELD: '1' }),
+      ]),
     ]
   : [
       step('lint and format', 'npx', ['biome', 'check', '.']),
@@ -78,7 +82,10 @@ const tallies = long
       step('types of the pure folders, without the DOM', 'npx', ['tsc', '-p', 'src/tsconfig.pure.json']),
       step('types of the tests', 'npx', ['tsc', '-p', 'tests/tsconfig.json']),
       vitest('unit, property and published checks'),
-      browser('the page in a browser'),
+      ...inBrowser(() => [
+        browser('what of the page needs no drawing, in a browser', ['--project=undrawn']),
+        browser('the page in a browser', ['--project=drawn']),
+      ]),
     ];
 
 const passed = tallies.reduce((sum, tally) => sum + tally.passed, 0);

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { violations } from './audit.ts';
 import { faultsOfLayout } from './measure.ts';
 import { pageStates, visit } from './states.ts';
 import { expect, settled, test, withoutDrawing } from './support.ts';
@@ -11,11 +11,7 @@ const STATES = ['overlook', 'sit', 'seat card', 'bass', 'findings', 'plan board'
 
 /** Where the page differs from the one with a room drawn in it, it is held to the accessibility rules as well. */
 const AUDITED = ['overlook', 'findings'];
-const against = async (app: Page, state: string): Promise<string[]> => {
-  if (!AUDITED.includes(state)) return [];
-  const { violations } = await new AxeBuilder({ page: app }).analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 120)}`);
-};
+const against = async (app: Page, state: string): Promise<string[]> => (AUDITED.includes(state) ? violations(app) : []);
 
 for (const { name, viewport, touch, leastPx } of [
   { name: 'desk', viewport: { width: 1280, height: 800 }, touch: false, leastPx: 24 },

@@ -8,7 +8,8 @@ export const projectNow = (page: Page): Promise<Project> => probe(page, ({ view 
 /** Waits until the page has drawn what was done and nothing moves; jobs may still run. */
 export const drawn = (page: Page): Promise<void> =>
   probe(page, async ({ stage }) => {
-    for (let calm = 0; calm < 3; calm = stage()?.resting() ? calm + 1 : 0) await new Promise(requestAnimationFrame);
+    for (let calm = 0; calm < 3; calm = (stage()?.resting() ?? true) ? calm + 1 : 0)
+      await new Promise(requestAnimationFrame);
   });
 
 /** Where a handle stands on the page; null while it is not shown. */

@@ -1,13 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import type { ItemKind } from '../../src/model/project.ts';
+import { violations } from './audit.ts';
 import { drawn, touchDrag } from './hand.ts';
-import { expect, probe, settled, test } from './support.ts';
+import { expect, probe, settled, test, withoutDrawing } from './support.ts';
 
-const violations = async (app: Page) => {
-  const { violations: found } = await new AxeBuilder({ page: app }).analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 120)}`);
-};
+test.beforeEach(({ page }) => withoutDrawing(page));
 
 const choose = (app: Page, kind: ItemKind, id: string) =>
   probe(app, ({ view }, item) => view.session.setState({ selection: item }), { kind, id });
