@@ -114,28 +114,40 @@ const points = (drawn: Room, count: number): Float64Array =>
     return 0.3 + (drawn.sizeM[i % 3] - 0.6) * at;
   });
 
+/** How far the prism's levels lie from the box's, in parts of the rms: 95 % of the points lie nearer. */
+const levelsApart = (drawn: Room): number => {
+  const box = withOpening(boxOf(drawn));
+  const asked = [points(drawn, 2), points(drawn, 22).subarray(6), Float64Array.of(40, 85, 130, 170, 200)] as const;
+  const a = createPatchedBoxField(box).unitResponses(...asked);
+  const b = createPrismField(asPrism(box, drawn.axis), 'fine').unitResponses(...asked);
+  const rms = Math.sqrt(a.re.reduce((sum, re, i) => sum + re * re + a.im[i] ** 2, 0) / a.re.length);
+  const errors = Array.from(a.re, (re, i) => Math.hypot(b.re[i] - re, b.im[i] - a.im[i]) / rms);
+  errors.sort((x, y) => x - y);
+  return errors[Math.floor(0.95 * errors.length)];
+};
+
 describe('levels in a rectangle with an opening', () => {
   it(
-    'are the same as a box and as a prism along any axis: 95 % of points to 200 Hz within 2 % of the rms',
+    'are the same as a box and as a prism along any axis: 95 % of points to 200 Hz within 1.5 % of the rms',
     () => {
       fc.assert(
         fc.property(room, (drawn) => {
-          const box = withOpening(boxOf(drawn));
-          const asked = [
-            points(drawn, 2),
-            points(drawn, 22).subarray(6),
-            Float64Array.of(40, 85, 130, 170, 200),
-          ] as const;
-          const a = createPatchedBoxField(box).unitResponses(...asked);
-          const b = createPrismField(asPrism(box, drawn.axis), 'fine').unitResponses(...asked);
-          const rms = Math.sqrt(a.re.reduce((sum, re, i) => sum + re * re + a.im[i] ** 2, 0) / a.re.length);
-          const errors = Array.from(a.re, (re, i) => Math.hypot(b.re[i] - re, b.im[i] - a.im[i]) / rms);
-          errors.sort((x, y) => x - y);
-          expect(errors[Math.floor(0.95 * errors.length)]).toBeLessThan(0.02);
+          expect(levelsApart(drawn)).toBeLessThan(0.015);
         }),
         { numRuns: 10, endOnFailure: true },
       );
     },
     SLOW_MS,
   );
+
+  it('are so in nearly a cube whose end is open for the most part, as seen from 0.3 m before it', () => {
+    // Seats whose own near field the opening does not see are 2.3 % off here.
+    const cube: Room = {
+      sizeM: [3, 2.77, 3],
+      walls: [0.01, 0.025, 0.01, 0.01, 0.01, 0.047],
+      axis: 0,
+      patches: [{ wall: 1, at: [0, 0], size: [1, 1], admittance: [0.05, 0] }],
+    };
+    for (const axis of [0, 1, 2] as const) expect(levelsApart({ ...cube, axis })).toBeLessThan(0.005);
+  });
 });

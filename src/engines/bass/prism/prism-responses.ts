@@ -2,7 +2,7 @@ import { valuesAt } from '../axis-modes.ts';
 import { answerOfPatches } from '../patches/coupled-system.ts';
 import type { UnitResponses } from '../room-field.ts';
 import { NEAREST_M } from '../screened.ts';
-import type { SourceTerms } from './near-field.ts';
+import { type SourceTerms, sourceTerms } from './near-field.ts';
 import type { PrismPatches } from './patch-coupling.ts';
 import { intoPrism, liesWithin, type PrismGeometry } from './prism-geometry.ts';
 import type { PrismState, PrismStates } from './prism-state.ts';
@@ -23,6 +23,8 @@ const KEPT_BYTES = 20e6;
 interface Receivers {
   readonly points: Float64Array;
   readonly count: number;
+  /** What patches see of a receiver: the same as of a source, which may change places with it. Empty where there are none. */
+  readonly terms: readonly SourceTerms[];
   /** phi_i per receiver, receiver x size. */
   readonly values: Float64Array;
   /** By state: A_n^-1 phi(r), re, im at 2 ((n count + r) size + i). */
@@ -54,6 +56,7 @@ export const createPrismResponses = (
       points,
       count,
       values: section.basis.valuesAt(places),
+      terms: patches === null ? [] : termsAt(section, points),
       answers: new WeakMap(),
       onPatches: new WeakMap(),
       bytes: 0,
@@ -117,6 +120,11 @@ export const createPrismResponses = (
 
 export const sameNumbers = (a: Float64Array, b: Float64Array): boolean =>
   a.length === b.length && a.every((value, i) => value === b[i]);
+
+const termsAt = (section: Section, points: Float64Array): SourceTerms[] =>
+  Array.from({ length: points.length / 3 }, (_, r) =>
+    sourceTerms(section, points[3 * r], points[3 * r + 1], points[3 * r + 2]),
+  );
 
 const receiverAnswers = (
   section: Section,
@@ -192,17 +200,24 @@ const subtractPatches = (
   const own = patches.at(state);
   if (own.coupled === null) return;
   const width = 2 * own.layout.functions.count;
-  const { size } = section;
-  const load = new Float64Array(2 * size);
+  const load = new Float64Array(2 * section.size);
   let shown = receivers.onPatches.get(state);
   if (shown === undefined) {
     shown = new Float64Array(width * receivers.count);
-    const zM = receivers.points.filter((_, i) => i % 3 === 2);
-    const loadOf = (_: number, r: number): Float64Array => {
-      for (let i = 0; i < size; i++) load[2 * i] = receivers.values[r * size + i];
+    const { terms } = receivers;
+    const loadOf = (n: number, r: number): Float64Array => {
+      setLoad(section, terms[r], state, n, load);
       return load;
     };
-    patches.couplings(own, state, zM, loadOf, shown);
+    patches.couplings(
+      own,
+      state,
+      terms.map(({ z }) => z),
+      loadOf,
+      shown,
+    );
+    for (let r = 0; r < receivers.count; r++)
+      patches.addNear(own, state, terms[r], shown.subarray(width * r, width * (r + 1)));
     receivers.onPatches.set(state, shown);
   }
   const answers = new Float64Array(width * sources.length);

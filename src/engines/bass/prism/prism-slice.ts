@@ -18,6 +18,8 @@ export interface PrismSlices {
 /**
  * Slices of a prism on any plane: the sum over sources is taken first, so that one solution per mode of the even axis
  * gives the coefficients of all functions (near-field.ts), then each point is one product. NaN outside the cross-section.
+ * Patches see the near field of sources but not of points, for whose number that would take too long: before patches on an end
+ * a slice is right to some 1.5 % of the field where a seat is to 0.3 %.
  */
 export const createPrismSlices = (
   section: Section,

@@ -206,7 +206,7 @@ describe('patches on a prism', () => {
     const admittance: Admittance = [0.35, 0.05];
     const patched = prism([{ ...onPrism, admittance }]);
     const source = [0.3, 0.2, 0.3];
-    expect(apart(patched, box([{ ...onBox, admittance }]), source, SEATS)).toBeLessThan(0.03);
+    expect(apart(patched, box([{ ...onBox, admittance }]), source, SEATS)).toBeLessThan(0.004);
     // and the patch matters at all
     expect(apart(patched, box([]), source, SEATS)).toBeGreaterThan(0.1);
     const field = createRoomField(patched, 'fine');
@@ -219,8 +219,14 @@ describe('patches on a prism', () => {
       71,
     );
     const seats = field.unitResponses(Float64Array.from(source), Float64Array.from(SEATS), Float64Array.of(71));
-    for (let v = 0; v < 2; v++)
-      for (let u = 0; u < 3; u++) expect(slice.re[v * 3 + u]).toBeCloseTo(seats.re[u * 2 + v], 4);
+    // A patch sees the near field of a seat, not that of a slice's points: that is worth up to 1.4 % here, 0.12 dB.
+    for (let v = 0; v < 2; v++) {
+      for (let u = 0; u < 3; u++) {
+        const seat = u * 2 + v;
+        const gap = Math.hypot(slice.re[v * 3 + u] - seats.re[seat], slice.im[v * 3 + u] - seats.im[seat]);
+        expect(gap).toBeLessThan(0.02 * Math.hypot(seats.re[seat], seats.im[seat]));
+      }
+    }
   });
 
   it('shorten the decay of every mode', () => {
