@@ -224,7 +224,7 @@ describe('patches on a prism', () => {
       for (let u = 0; u < 3; u++) {
         const seat = u * 2 + v;
         const gap = Math.hypot(slice.re[v * 3 + u] - seats.re[seat], slice.im[v * 3 + u] - seats.im[seat]);
-        expect(gap).toBeLessThan(0.02 * Math.hypot(seats.re[seat], seats.im[seat]));
+        expect(gap).toBeLessThan(0.015 * Math.hypot(seats.re[seat], seats.im[seat]));
       }
     }
   });
