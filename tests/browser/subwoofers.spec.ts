@@ -150,7 +150,7 @@ test('arrangements, chain and alternatives are tables a reader can use, by keybo
   await app.keyboard.press('Control+y');
   await probe(app, ({ view }) => view.document.actions.undo());
   // What is older than the document is dimmed until the new figures are there.
-  await settled(app);
+  await expect(app.locator('.bass-choice .is-stale')).toHaveCount(0);
   expect(await violations(app, '.bass-choice')).toEqual([]);
   expect(await cutOff(app)).toBeLessThanOrEqual(0);
 });
