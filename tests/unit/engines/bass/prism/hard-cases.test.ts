@@ -194,15 +194,21 @@ describe('patches on a prism', () => {
 
   it.each([
     // box wall (least x: y, z), prism edge 3 runs from z = 6.1 to 0
-    ['on a wall', { wall: 0, fromM: [0.5, 1.5], toM: [1.7, 3.4] }, { wall: 3, fromM: [2.7, 0.5], toM: [4.6, 1.7] }],
+    [
+      'on a wall',
+      { wall: 0, fromM: [0.5, 1.5], toM: [1.7, 3.4] },
+      { wall: 3, fromM: [2.7, 0.5], toM: [4.6, 1.7] },
+      5e-4,
+    ],
     [
       'from floor to ceiling',
       { wall: 0, fromM: [0, 1.5], toM: [2.7, 3.4] },
       { wall: 3, fromM: [2.7, 0], toM: [4.6, 2.7] },
+      1e-6,
     ],
-    ['on the floor', { wall: 2, fromM: [1.2, 2], toM: [3, 4.4] }, { wall: 4, fromM: [1.2, 2], toM: [3, 4.4] }],
-    ['on the ceiling', { wall: 3, fromM: [1.2, 2], toM: [3, 4.4] }, { wall: 5, fromM: [1.2, 2], toM: [3, 4.4] }],
-  ] as const)('%s: responses and slices as in the box', (_, onBox, onPrism) => {
+    ['on the floor', { wall: 2, fromM: [1.2, 2], toM: [3, 4.4] }, { wall: 4, fromM: [1.2, 2], toM: [3, 4.4] }, 0.005],
+    ['on the ceiling', { wall: 3, fromM: [1.2, 2], toM: [3, 4.4] }, { wall: 5, fromM: [1.2, 2], toM: [3, 4.4] }, 0.015],
+  ] as const)('%s: responses and slices as in the box', (_, onBox, onPrism, sliceShare) => {
     const admittance: Admittance = [0.35, 0.05];
     const patched = prism([{ ...onPrism, admittance }]);
     const source = [0.3, 0.2, 0.3];
@@ -219,12 +225,13 @@ describe('patches on a prism', () => {
       71,
     );
     const seats = field.unitResponses(Float64Array.from(source), Float64Array.from(SEATS), Float64Array.of(71));
-    // A patch sees the near field of a seat, not that of a slice's points: that is worth up to 1.4 % here, 0.12 dB.
+    // A patch sees the near field of a seat, not that of a slice's points. Over the whole height the axis leaves nothing of it
+    // out, and both are one sum; on the ceiling it is worth 1.4 %, 0.12 dB.
     for (let v = 0; v < 2; v++) {
       for (let u = 0; u < 3; u++) {
         const seat = u * 2 + v;
         const gap = Math.hypot(slice.re[v * 3 + u] - seats.re[seat], slice.im[v * 3 + u] - seats.im[seat]);
-        expect(gap).toBeLessThan(0.015 * Math.hypot(seats.re[seat], seats.im[seat]));
+        expect(gap).toBeLessThan(sliceShare * Math.hypot(seats.re[seat], seats.im[seat]));
       }
     }
   });
